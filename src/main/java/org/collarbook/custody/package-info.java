@@ -1,0 +1,7 @@
+/** Where containers stand: customers, sites, movements and fills. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"registry", "regulation", "access", "platform"})
+package org.collarbook.custody;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
