@@ -30,7 +30,7 @@ create table requirement (
     rule_book_id    smallint    not null references rule_book,
     assessed_on     date        not null,
     primary key (container_id, requirement),
-    constraint requirement_due check ((standing = 'DUE') = (due is not null))
+    constraint requirement_due check (standing <> 'DUE' or due is not null)
 );
 
 grant select, insert, update, delete on requirement to collarbook_app;

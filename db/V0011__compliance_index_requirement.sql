@@ -7,3 +7,5 @@ create index requirement_month on requirement (due, container_id, requirement) i
     where due is not null;
 -- what stands out of service whatever the date
 create index requirement_standing on requirement (standing, site_id) where decisive and standing <> 'DUE';
+-- special permits, which run out by date alone
+create index container_permit_expires on container (permit_expires) where permit_expires is not null;

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import org.jspecify.annotations.Nullable;
+
 /** What is accepted for a type, in words. */
 final class Accepted {
 
@@ -17,7 +19,10 @@ final class Accepted {
 
     private Accepted() {}
 
-    static String of(Class<?> type) {
+    static String of(@Nullable Class<?> type) {
+        if (type == null) {
+            return "a value of the documented type";
+        }
         if (type.isEnum()) {
             return "one of " + Arrays.stream(type.getEnumConstants()).map(String::valueOf)
                     .collect(Collectors.joining(", "));

@@ -20,6 +20,7 @@ import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.web.ErrorResponseException;
+import org.springframework.web.bind.MethodArgumentNotValidException;
 import org.springframework.web.bind.MissingRequestHeaderException;
 import org.springframework.web.bind.MissingServletRequestParameterException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
@@ -42,9 +43,8 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> mistyped(MethodArgumentTypeMismatchException exception) {
-        var type = exception.getRequiredType();
         return answer(Problem.invalid(exception.getName(), "WRONG_TYPE", String.valueOf(exception.getValue()),
-                type == null ? "a value of the documented type" : Accepted.of(type)));
+                Accepted.of(exception.getRequiredType())));
     }
 
     @ExceptionHandler
@@ -83,6 +83,15 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             MissingServletRequestParameterException exception, HttpHeaders headers, HttpStatusCode status,
             WebRequest request) {
         return answer(Problem.invalid(List.of(FieldError.missing(exception.getParameterName(), "a value"))));
+    }
+
+    @Override
+    protected @Nullable ResponseEntity<Object> handleMethodArgumentNotValid(MethodArgumentNotValidException exception,
+            HttpHeaders headers, HttpStatusCode status, WebRequest request) {
+        return answer(Problem.invalid(exception.getBindingResult().getFieldErrors().stream()
+                .map(wrong -> new FieldError(wrong.getField(), "WRONG_TYPE", String.valueOf(wrong.getRejectedValue()),
+                        Accepted.of(exception.getBindingResult().getFieldType(wrong.getField()))))
+                .toList()));
     }
 
     @Override

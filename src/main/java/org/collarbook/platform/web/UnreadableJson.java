@@ -3,7 +3,6 @@ package org.collarbook.platform.web;
 import java.util.stream.Collectors;
 
 import org.collarbook.platform.FieldError;
-import org.jspecify.annotations.Nullable;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 
 import tools.jackson.core.JacksonException;
@@ -23,9 +22,9 @@ final class UnreadableJson {
                     unknown.getPropertyName(), "one of " + unknown.getKnownPropertyIds().stream().map(String::valueOf)
                             .sorted().collect(Collectors.joining(", ")));
             case InvalidFormatException wrong -> new FieldError(pointer(wrong), "WRONG_TYPE",
-                    String.valueOf(wrong.getValue()), accepted(wrong.getTargetType()));
+                    String.valueOf(wrong.getValue()), Accepted.of(wrong.getTargetType()));
             case MismatchedInputException wrong -> new FieldError(pointer(wrong), "WRONG_TYPE", null,
-                    accepted(wrong.getTargetType()));
+                    Accepted.of(wrong.getTargetType()));
             case StreamReadException broken -> new FieldError("", "NOT_JSON", at(broken), "well-formed JSON in UTF-8");
             case null, default -> new FieldError("", "NOT_JSON", null, "a JSON body in UTF-8");
         };
@@ -36,10 +35,6 @@ final class UnreadableJson {
                 ? String.valueOf(step.getIndex())
                 : step.getPropertyName().replace("~", "~0").replace("/", "~1"))
                 .collect(Collectors.joining("/", "/", ""));
-    }
-
-    private static String accepted(@Nullable Class<?> type) {
-        return type == null ? "a value of the documented type" : Accepted.of(type);
     }
 
     private static String at(StreamReadException broken) {
