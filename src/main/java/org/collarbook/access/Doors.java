@@ -24,7 +24,7 @@ public final class Doors {
 
     /** Open to all: no key is asked for. */
     public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
-            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/problems/*", "/", "/error");
+            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/", "/error");
 
     public static final List<Door> TABLE = List.of(
             // the decision

@@ -49,13 +49,9 @@ public record Problem(HttpStatus status, String code, String detail, List<FieldE
         return new Problem(status, code, detail, errors, all);
     }
 
-    /** A relative reference (RFC 9457, 3.1.1): the page at this path of the service describes the problem. */
+    /** Identifies the problem; it names a kind of problem and is not a page. */
     public String type() {
-        return "/problems/" + code.toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    public ProblemException asException() {
-        return new ProblemException(this);
+        return "urn:problem-type:collarbook:" + code.toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** The members in the order a person reads them. */
