@@ -1,0 +1,5 @@
+package org.collarbook.regulation;
+
+public enum Installation {
+    ABOVEGROUND, UNDERGROUND
+}

@@ -1,0 +1,25 @@
+package org.collarbook.regulation;
+
+import java.util.regex.Pattern;
+
+/** The country, or province as {@code CA-BC}, whose rules are asked about. */
+public record Jurisdiction(String code) {
+
+    public static final Jurisdiction US = new Jurisdiction("US");
+    private static final Pattern SHAPE = Pattern.compile("[A-Z]{2,3}(-[A-Z0-9]{1,3})?");
+
+    public Jurisdiction {
+        if (!isWellFormed(code)) {
+            throw new IllegalArgumentException("jurisdiction '" + code + "': expected a code such as US or CA-BC");
+        }
+    }
+
+    public static boolean isWellFormed(String text) {
+        return SHAPE.matcher(text).matches();
+    }
+
+    @Override
+    public String toString() {
+        return code;
+    }
+}

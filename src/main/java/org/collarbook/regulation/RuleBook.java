@@ -1,0 +1,33 @@
+package org.collarbook.regulation;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The dated, cited rules, compiled. Every method is a function of its arguments and the book: nothing throws on valid
+ * arguments, and the same book gives the same answer for ever.
+ */
+public interface RuleBook {
+
+    Assessment assess(Facts facts, LocalDate asOf);
+
+    /** The most that may be put in, by weight; {@code specificGravity} is of the liquid at 60 °F. */
+    FillingLimit fillingLimit(Facts facts, @Nullable BigDecimal specificGravity, LocalDate asOf);
+
+    /** {@code sha256:} and 64 hexadecimal digits over {@link #canonicalText()}. */
+    String hash();
+
+    /** The whole book as one text that the loader reads back; comments and layout of the sources are not in it. */
+    String canonicalText();
+
+    /** Changes whenever the evaluator may answer differently from the same book. */
+    String engineVersion();
+
+    /** The first day after {@code day} on which some value starts or ends, or null when none lies ahead. */
+    @Nullable
+    LocalDate nextSwitchAfter(LocalDate day);
+
+    List<RuleInfo> rules();
+}

@@ -1,0 +1,66 @@
+package org.collarbook.regulation;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A specification as stamped. {@code family} is what rules speak of ("4BA", "4B240ET", "MC-331", "ASME", "UN", "SP");
+ * {@code detail} is the permit number ("SP12345") or the UN design standard ("ISO 9809-1"); {@code pressure} is the
+ * stamped service pressure in the unit of its authority; {@code alsoMarked} is the second of a dual mark.
+ */
+public record Specification(Authority authority, String family, @Nullable String detail, @Nullable Integer pressure,
+        @Nullable Specification alsoMarked) {
+
+    public static final Specification ASME = new Specification(Authority.ASME, "ASME", null, null, null);
+
+    static Specification of(Authority authority, String family, @Nullable Integer pressure) {
+        return new Specification(authority, family, null, pressure, null);
+    }
+
+    public static ParseResult<Specification> tryParse(String text) {
+        return new SpecificationParser(text).read();
+    }
+
+    public static Specification parse(String text) {
+        return tryParse(text).orElseThrow("specification", text);
+    }
+
+    /** In psig; null when none is stamped, or when it is stamped in another unit, as under TC in bar. */
+    public @Nullable Integer servicePressurePsig() {
+        return switch (authority) {
+            case DOT, ICC, CRC, BTC, CTC, SPECIAL_PERMIT -> pressure;
+            case TC, UN, ASME -> null;
+        };
+    }
+
+    /** The acetylene cylinders, on which an S mark means the shell only, 49 CFR 180.213(f). */
+    public boolean isSeries8() {
+        return family.equals("8") || family.equals("8AL");
+    }
+
+    Specification with(Specification second) {
+        boolean keep = second.authority == Authority.TC || authority != Authority.TC;
+        Specification first = keep ? this : second;
+        Specification other = keep ? second : this;
+        return new Specification(first.authority, first.family, first.detail, first.pressure, other);
+    }
+
+    private String single() {
+        return switch (authority) {
+            case ASME -> "ASME";
+            case UN -> detail == null ? "UN" : "UN " + detail;
+            case SPECIAL_PERMIT -> authority.prefix() + "-" + detail + (pressure == null ? "" : "-" + pressure);
+            case DOT, ICC, CRC, BTC, CTC, TC -> family.startsWith("MC-") ? family : stamped();
+        };
+    }
+
+    private String stamped() {
+        String separator = family.equals("3") ? "-" : "";
+        boolean told = pressure == null || family.contains(pressure.toString());
+        return authority.prefix() + "-" + family + (told ? "" : separator + pressure);
+    }
+
+    @Override
+    public String toString() {
+        return alsoMarked == null ? single() : single() + "/" + alsoMarked.single();
+    }
+}
