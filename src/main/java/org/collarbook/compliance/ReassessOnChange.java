@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.util.List;
 
+import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
@@ -21,21 +22,26 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerRegistered event) {
-        requirements.reassess(List.of(event.container()));
+        requirements.reassess(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerChanged event) {
-        requirements.reassess(List.of(event.container()));
+        requirements.reassess(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        requirements.reassess(List.of(event.container()));
+        requirements.reassess(List.of(event.containerId()));
+    }
+
+    @EventListener
+    void on(ContainerFilled event) {
+        requirements.reassess(List.of(event.containerId()));
     }
 
     @EventListener
     void on(RequalificationRecorded event) {
-        requirements.reassess(List.of(event.container()));
+        requirements.reassess(List.of(event.containerId()));
     }
 }

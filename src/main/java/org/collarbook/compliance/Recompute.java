@@ -31,13 +31,13 @@ class Recompute {
 
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
-    private final StoredContainers containers;
+    private final KnownContainers containers;
     private final Requirements requirements;
     private final RuleBook rules;
     private final LoadedRuleBook loaded;
     private final Clock clock;
 
-    Recompute(JdbcClient jdbc, TransactionTemplate transaction, StoredContainers containers, Requirements requirements,
+    Recompute(JdbcClient jdbc, TransactionTemplate transaction, KnownContainers containers, Requirements requirements,
             RuleBook rules, LoadedRuleBook loaded, Clock clock) {
         this.jdbc = jdbc;
         this.transaction = transaction;

@@ -62,7 +62,7 @@ record RequirementRow(UUID container, Requirement requirement, boolean decisive,
             .thenComparing(Clock::requirement);
 
     /** Every clock of a container on a day, the deciding one with the container's own standing. */
-    static List<RequirementRow> of(StoredContainer container, LocalDate today, RuleBook rules) {
+    static List<RequirementRow> of(KnownContainer container, LocalDate today, RuleBook rules) {
         var assessment = rules.assess(container.facts(), today);
         var clocks = assessment.requirements().stream().sorted(WORST_FIRST).toList();
         var reasons = lasting(assessment);
@@ -81,7 +81,7 @@ record RequirementRow(UUID container, Requirement requirement, boolean decisive,
      * Whether it will be a container to use up once its due month has passed: asked of the rules themselves, on the
      * first day on which it would be overdue.
      */
-    private static boolean filledInTime(StoredContainer container, List<Clock> clocks, LocalDate today,
+    private static boolean filledInTime(KnownContainer container, List<Clock> clocks, LocalDate today,
             RuleBook rules) {
         var due = clocks.isEmpty() || container.facts().filledOn() == null ? null : due(clocks.getFirst());
         if (due == null) {

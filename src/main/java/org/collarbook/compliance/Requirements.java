@@ -40,12 +40,12 @@ public class Requirements {
             """;
 
     private final JdbcClient jdbc;
-    private final StoredContainers containers;
+    private final KnownContainers containers;
     private final RuleBook rules;
     private final LoadedRuleBook loaded;
     private final Clock clock;
 
-    Requirements(JdbcClient jdbc, StoredContainers containers, RuleBook rules, LoadedRuleBook loaded, Clock clock) {
+    Requirements(JdbcClient jdbc, KnownContainers containers, RuleBook rules, LoadedRuleBook loaded, Clock clock) {
         this.jdbc = jdbc;
         this.containers = containers;
         this.rules = rules;
@@ -54,9 +54,9 @@ public class Requirements {
     }
 
     /** "Today" is the date where the container stands. */
-    public LocalDate today(StoredContainer container) {
-        var place = container.place();
-        return LocalDate.now(clock.withZone(place == null ? ZoneOffset.UTC : place.zone()));
+    public LocalDate today(KnownContainer container) {
+        var where = container.where();
+        return LocalDate.now(clock.withZone(where == null ? ZoneOffset.UTC : where.zone()));
     }
 
     @Transactional(propagation = Propagation.MANDATORY)
@@ -65,11 +65,11 @@ public class Requirements {
     }
 
     @Transactional(propagation = Propagation.MANDATORY)
-    void write(List<StoredContainer> assessed) {
+    void write(List<KnownContainer> assessed) {
         if (assessed.isEmpty()) {
             return;
         }
-        var byId = assessed.stream().collect(Collectors.toMap(StoredContainer::id, Function.identity()));
+        var byId = assessed.stream().collect(Collectors.toMap(KnownContainer::id, Function.identity()));
         var rows = assessed.stream().flatMap(one -> RequirementRow.of(one, today(one), rules).stream()).toList();
         jdbc.sql("""
                 delete from requirement old where container_id = any(:ids) and not exists (
@@ -81,7 +81,7 @@ public class Requirements {
         insert(rows, byId);
     }
 
-    private void insert(List<RequirementRow> rows, Map<UUID, StoredContainer> byId) {
+    private void insert(List<RequirementRow> rows, Map<UUID, KnownContainer> byId) {
         jdbc.sql(WRITE).param("rule_book", loaded.id())
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
                 .param("requirements", column(rows, row -> row.requirement().name(), String[]::new))
@@ -102,11 +102,11 @@ public class Requirements {
         return rows.stream().map(value).toArray(array);
     }
 
-    private static @Nullable UUID site(@Nullable StoredContainer container) {
-        return container == null || container.place() == null ? null : container.place().siteId();
+    private static @Nullable UUID site(@Nullable KnownContainer container) {
+        return container == null || container.where() == null ? null : container.where().siteId();
     }
 
-    private static @Nullable UUID customer(@Nullable StoredContainer container) {
-        return container == null || container.place() == null ? null : container.place().customerId();
+    private static @Nullable UUID customer(@Nullable KnownContainer container) {
+        return container == null || container.where() == null ? null : container.where().customerId();
     }
 }

@@ -54,6 +54,10 @@ public record Problem(HttpStatus status, String code, String detail, List<FieldE
         return "urn:problem-type:collarbook:" + code.toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    public ProblemException asException() {
+        return new ProblemException(this);
+    }
+
     /** The members in the order a person reads them. */
     public Map<String, Object> body() {
         Map<String, Object> body = new LinkedHashMap<>();

@@ -6,7 +6,7 @@ import java.util.UUID;
 import org.collarbook.access.CustomerId;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.compliance.Requirements;
-import org.collarbook.compliance.StoredContainers;
+import org.collarbook.compliance.KnownContainers;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.regulation.RuleBook;
@@ -20,11 +20,11 @@ import org.springframework.transaction.annotation.Transactional;
 class PortalContainers {
 
     private final JdbcClient jdbc;
-    private final StoredContainers containers;
+    private final KnownContainers containers;
     private final Requirements requirements;
     private final RuleBook rules;
 
-    PortalContainers(JdbcClient jdbc, StoredContainers containers, Requirements requirements, RuleBook rules) {
+    PortalContainers(JdbcClient jdbc, KnownContainers containers, Requirements requirements, RuleBook rules) {
         this.jdbc = jdbc;
         this.containers = containers;
         this.requirements = requirements;

@@ -8,15 +8,20 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
-/** How a row of the table is read. */
-final class ContainerRows {
+/** How a row of the table is read; for statements of other modules too that join the table to their own. */
+public final class ContainerRows {
 
-    static final String SELECT = "select id, version, " + MarkColumns.NAMES + ", " + ParticularColumns.NAMES
-            + ", tag, declaration_id, declared, registered_at from container c ";
+    private static final String NAMES = "id, version, " + MarkColumns.NAMES + ", " + ParticularColumns.NAMES
+            + ", tag, declaration_id, declared, registered_at";
+
+    /** The columns that {@link #read} reads, of the table under the alias {@code c}. */
+    public static final String COLUMNS = NAMES.replaceAll("(\\w+)", "c.$1");
+
+    static final String SELECT = "select " + COLUMNS + " from container c ";
 
     private ContainerRows() {}
 
-    static RegisteredContainer read(ResultSet row, int number) throws SQLException {
+    public static RegisteredContainer read(ResultSet row, int number) throws SQLException {
         var marks = MarkColumns.read(row);
         var tag = row.getString("tag");
         return new RegisteredContainer(row.getObject("id", UUID.class), row.getInt("version"), marks,

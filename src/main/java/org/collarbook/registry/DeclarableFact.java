@@ -2,7 +2,13 @@ package org.collarbook.registry;
 
 /** The facts of a container that may rest on somebody's declaration instead of a stamp or a record. */
 public enum DeclarableFact {
-    COATED, LADING, EXCLUSIVE, CORROSION_FREE, MARKS_LEGIBLE, OWNED, OWNER_CONSENT;
+    COATED,
+    LADING,
+    EXCLUSIVE,
+    CORROSION_FREE,
+    MARKS_LEGIBLE,
+    OWNED,
+    OWNER_CONSENT;
 
     /** As the database and answers have it. */
     public String word() {

@@ -4,7 +4,10 @@ import org.collarbook.regulation.Specification;
 
 /** Under whose system of marks a serial number was given; part of what tells one container from another. */
 public enum MarkScheme {
-    US, CANADA, UN, ASME;
+    US,
+    CANADA,
+    UN,
+    ASME;
 
     public static MarkScheme of(Specification specification) {
         return switch (specification.authority()) {
