@@ -4,7 +4,13 @@ package org.collarbook.regulation;
 public enum Authority {
     DOT("DOT"),
     /** The Interstate Commerce Commission, whose marks the DOT took over; 49 CFR 171.14 as remembered. */
-    ICC("ICC"), CRC("CRC"), BTC("BTC"), CTC("CTC"), TC("TC"), UN("UN"), ASME("ASME"),
+    ICC("ICC"),
+    CRC("CRC"),
+    BTC("BTC"),
+    CTC("CTC"),
+    TC("TC"),
+    UN("UN"),
+    ASME("ASME"),
     /** A DOT special permit (DOT-SP), once called an exemption (DOT-E). */
     SPECIAL_PERMIT("DOT");
 

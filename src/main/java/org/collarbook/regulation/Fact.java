@@ -2,14 +2,35 @@ package org.collarbook.regulation;
 
 /** The facts a rule can read; an answer names those it used. */
 public enum Fact {
-    JURISDICTION("jurisdiction"), KIND("kind"), SPECIFICATION("specification"), MANUFACTURED(
-            "manufactured"), WATER_CAPACITY("waterCapacity"), SERVICE_PRESSURE("servicePressure"), COATED(
-                    "coated"), LINED("lined"), STEEL("steel"), INSTALLATION("installation"), MARKS_LEGIBLE(
-                            "marksLegible"), OWNER_CONSENT("ownerConsent"), PERMIT("permit"), USE("use"), LADING(
-                                    "service.lading"), EXCLUSIVE("service.exclusive"), CORROSION_FREE(
-                                            "service.corrosionFree"), CONDITION("condition"), HOLDS(
-                                                    "holds"), REQUALIFICATIONS("requalifications"), FILLED_ON(
-                                                            "filledOn"), EMPTIED_ON("emptiedOn");
+    JURISDICTION("jurisdiction"),
+    KIND("kind"),
+    SPECIFICATION("specification"),
+    MANUFACTURED(
+            "manufactured"),
+    WATER_CAPACITY("waterCapacity"),
+    SERVICE_PRESSURE("servicePressure"),
+    COATED(
+            "coated"),
+    LINED("lined"),
+    STEEL("steel"),
+    INSTALLATION("installation"),
+    MARKS_LEGIBLE(
+            "marksLegible"),
+    OWNER_CONSENT("ownerConsent"),
+    PERMIT("permit"),
+    USE("use"),
+    LADING(
+            "service.lading"),
+    EXCLUSIVE("service.exclusive"),
+    CORROSION_FREE(
+            "service.corrosionFree"),
+    CONDITION("condition"),
+    HOLDS(
+            "holds"),
+    REQUALIFICATIONS("requalifications"),
+    FILLED_ON(
+            "filledOn"),
+    EMPTIED_ON("emptiedOn");
 
     private final String field;
 

@@ -1,5 +1,6 @@
 package org.collarbook.regulation;
 
 public enum Installation {
-    ABOVEGROUND, UNDERGROUND
+    ABOVEGROUND,
+    UNDERGROUND
 }

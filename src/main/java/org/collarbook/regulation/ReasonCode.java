@@ -2,63 +2,119 @@ package org.collarbook.regulation;
 
 /** Why an answer is what it is: a stable code with the sentence a person reads. */
 public enum ReasonCode {
-    MISSING_JURISDICTION("The jurisdiction is not known."), MISSING_KIND(
-            "It is not known what kind of container this is."), MISSING_SPECIFICATION(
-                    "The specification is not known."), MISSING_MANUFACTURED(
-                            "The month of the original test is not known."), MISSING_WATER_CAPACITY(
-                                    "The water capacity is not known."), MISSING_SERVICE_PRESSURE(
-                                            "The marked service pressure is not known."), MISSING_SPECIFIC_GRAVITY(
-                                                    "The specific gravity of the liquid at 60 °F is not known."), MISSING_TARE(
-                                                            "The tare weight is not known."), MISSING_COATED(
-                                                                    "It is not known whether the outside bears a corrosion-resistant coating."), MISSING_LINED(
-                                                                            "It is not known whether the inside is lined."), MISSING_STEEL(
-                                                                                    "The kind of steel is not known."), MISSING_CONSTRUCTION(
-                                                                                            "The construction (steel, composite) or the design standard is not known."), MISSING_INSTALLATION(
-                                                                                                    "It is not known whether the tank stands above or below ground."), MISSING_MARKS_LEGIBLE(
-                                                                                                            "It is not recorded that the required marks are legible."), MISSING_OWNER_CONSENT(
-                                                                                                                    "It is not recorded that the owner fills it or consents."), MISSING_USE(
-                                                                                                                            "What the container is used for is not known."), MISSING_LADING(
-                                                                                                                                    "The lading is not known."), MISSING_EXCLUSIVE(
-                                                                                                                                            "It is not known whether the service is exclusive to this lading."), MISSING_CORROSION_FREE(
-                                                                                                                                                    "It is not known whether the lading is free of corroding components."), MISSING_CONDITION(
-                                                                                                                                                            "It is not recorded that anybody looked at the container's condition."), MISSING_HOLDS(
-                                                                                                                                                                    "It is not known whether a hold stands."), MISSING_REQUALIFICATIONS(
-                                                                                                                                                                            "The requalification history is not known."), MISSING_METHOD(
-                                                                                                                                                                                    "The newest requalification has a month but no method."), MISSING_PERMIT(
-                                                                                                                                                                                            "The permit's interval, number or expiry is not recorded."), MISSING_FILL(
-                                                                                                                                                                                                    "No fill on or before the due month is recorded."), MISSING_EMPTIED(
-                                                                                                                                                                                                            "It is not known to be empty."), MISSING_PERCENT_FULL(
-                                                                                                                                                                                                                    "How full the tank is is not known."), MISSING_PURPOSE(
-                                                                                                                                                                                                                            "The purpose of the move is not known."), CONDEMNED(
-                                                                                                                                                                                                                                    "The container is condemned for good."), SERVICE_LIFE_OVER(
-                                                                                                                                                                                                                                            "The service life of the specification is over."), REJECTED(
-                                                                                                                                                                                                                                                    "The container is rejected until it is repaired and requalified."), ON_HOLD(
-                                                                                                                                                                                                                                                            "A hold stands."), OTHER_AUTHORITY(
-                                                                                                                                                                                                                                                                    "The rules of another authority or of a permit govern it."), PERMIT_EXPIRED(
-                                                                                                                                                                                                                                                                            "The permit has expired."), OVERDUE(
-                                                                                                                                                                                                                                                                                    "The due month has passed: no gas may be put in, topping off included."), DUE_THIS_MONTH(
-                                                                                                                                                                                                                                                                                            "The requalification falls due this month; it may be filled through the month's last day."), USE_UP(
-                                                                                                                                                                                                                                                                                                    "Filled before it fell due: it may stay in use and be carried until emptied."), FILLED_WHILE_OVERDUE(
-                                                                                                                                                                                                                                                                                                            "The latest fill was made after the due month."), EMPTIED_SINCE_FILL(
-                                                                                                                                                                                                                                                                                                                    "It was emptied on or after the day of the latest fill."), FILL_NOT_JUDGED(
-                                                                                                                                                                                                                                                                                                                            "What was due on the day of the latest fill cannot be determined."), RIN_NOT_RECORDED(
-                                                                                                                                                                                                                                                                                                                                    "The newest mark is later than May 2004 and its RIN is not recorded."), METHOD_NOT_ACCEPTED(
-                                                                                                                                                                                                                                                                                                                                            "No rule held accepts the newest mark's method on this container in this service."), CONTRADICTORY_FACTS(
-                                                                                                                                                                                                                                                                                                                                                    "A requalification is dated before the month of manufacture."), FACT_AFTER_AS_OF(
-                                                                                                                                                                                                                                                                                                                                                            "A fact dated after the day asked about was left out."), RULE_OFF(
-                                                                                                                                                                                                                                                                                                                                                                    "A rule that would apply is switched off, because its text was not read; enable it by name."), CURRENT_TEXT_NOT_READ(
-                                                                                                                                                                                                                                                                                                                                                                            "A later amendment of the section is known and was not read."), NO_RULE_HELD(
-                                                                                                                                                                                                                                                                                                                                                                                    "No rule is held for this."), NOT_REFILLABLE(
-                                                                                                                                                                                                                                                                                                                                                                                            "The specification is not refillable."), SPECIFICATION_NOT_AUTHORISED(
-                                                                                                                                                                                                                                                                                                                                                                                                    "The specification is not authorised for the lading."), SERVICE_PRESSURE_TOO_LOW(
-                                                                                                                                                                                                                                                                                                                                                                                                            "The marked service pressure does not suffice for the lading."), MARKS_NOT_LEGIBLE(
-                                                                                                                                                                                                                                                                                                                                                                                                                    "The required marks are not legible."), OWNER_CONSENT_REFUSED(
-                                                                                                                                                                                                                                                                                                                                                                                                                            "The owner has not consented to the fill."), DAMAGED(
-                                                                                                                                                                                                                                                                                                                                                                                                                                    "Damage is recorded: it must be repaired and requalified first."), OVERHEATED(
-                                                                                                                                                                                                                                                                                                                                                                                                                                            "It was overheated: it must be requalified first."), FIRE_EXPOSED(
-                                                                                                                                                                                                                                                                                                                                                                                                                                                    "It was exposed to fire: it must be requalified first."), TARE_LOSS(
-                                                                                                                                                                                                                                                                                                                                                                                                                                                            "It has lost 5 % or more of its tare weight: it must be requalified first."), SPECIFIC_GRAVITY_OUT_OF_TABLE(
-                                                                                                                                                                                                                                                                                                                                                                                                                                                                    "The specific gravity is outside the filling density table.");
+    MISSING_JURISDICTION("The jurisdiction is not known."),
+    MISSING_KIND(
+            "It is not known what kind of container this is."),
+    MISSING_SPECIFICATION(
+            "The specification is not known."),
+    MISSING_MANUFACTURED(
+            "The month of the original test is not known."),
+    MISSING_WATER_CAPACITY(
+            "The water capacity is not known."),
+    MISSING_SERVICE_PRESSURE(
+            "The marked service pressure is not known."),
+    MISSING_SPECIFIC_GRAVITY(
+            "The specific gravity of the liquid at 60 °F is not known."),
+    MISSING_TARE(
+            "The tare weight is not known."),
+    MISSING_COATED(
+            "It is not known whether the outside bears a corrosion-resistant coating."),
+    MISSING_LINED(
+            "It is not known whether the inside is lined."),
+    MISSING_STEEL(
+            "The kind of steel is not known."),
+    MISSING_CONSTRUCTION(
+            "The construction (steel, composite) or the design standard is not known."),
+    MISSING_INSTALLATION(
+            "It is not known whether the tank stands above or below ground."),
+    MISSING_MARKS_LEGIBLE(
+            "It is not recorded that the required marks are legible."),
+    MISSING_OWNER_CONSENT(
+            "It is not recorded that the owner fills it or consents."),
+    MISSING_USE(
+            "What the container is used for is not known."),
+    MISSING_LADING(
+            "The lading is not known."),
+    MISSING_EXCLUSIVE(
+            "It is not known whether the service is exclusive to this lading."),
+    MISSING_CORROSION_FREE(
+            "It is not known whether the lading is free of corroding components."),
+    MISSING_CONDITION(
+            "It is not recorded that anybody looked at the container's condition."),
+    MISSING_HOLDS(
+            "It is not known whether a hold stands."),
+    MISSING_REQUALIFICATIONS(
+            "The requalification history is not known."),
+    MISSING_METHOD(
+            "The newest requalification has a month but no method."),
+    MISSING_PERMIT(
+            "The permit's interval, number or expiry is not recorded."),
+    MISSING_FILL(
+            "No fill on or before the due month is recorded."),
+    MISSING_EMPTIED(
+            "It is not known to be empty."),
+    MISSING_PERCENT_FULL(
+            "How full the tank is is not known."),
+    MISSING_PURPOSE(
+            "The purpose of the move is not known."),
+    CONDEMNED(
+            "The container is condemned for good."),
+    SERVICE_LIFE_OVER(
+            "The service life of the specification is over."),
+    REJECTED(
+            "The container is rejected until it is repaired and requalified."),
+    ON_HOLD(
+            "A hold stands."),
+    OTHER_AUTHORITY(
+            "The rules of another authority or of a permit govern it."),
+    PERMIT_EXPIRED(
+            "The permit has expired."),
+    OVERDUE(
+            "The due month has passed: no gas may be put in, topping off included."),
+    DUE_THIS_MONTH(
+            "The requalification falls due this month; it may be filled through the month's last day."),
+    USE_UP(
+            "Filled before it fell due: it may stay in use and be carried until emptied."),
+    FILLED_WHILE_OVERDUE(
+            "The latest fill was made after the due month."),
+    EMPTIED_SINCE_FILL(
+            "It was emptied on or after the day of the latest fill."),
+    FILL_NOT_JUDGED(
+            "What was due on the day of the latest fill cannot be determined."),
+    RIN_NOT_RECORDED(
+            "The newest mark is later than May 2004 and its RIN is not recorded."),
+    METHOD_NOT_ACCEPTED(
+            "No rule held accepts the newest mark's method on this container in this service."),
+    CONTRADICTORY_FACTS(
+            "A requalification is dated before the month of manufacture."),
+    FACT_AFTER_AS_OF(
+            "A fact dated after the day asked about was left out."),
+    RULE_OFF(
+            "A rule that would apply is switched off, because its text was not read; enable it by name."),
+    CURRENT_TEXT_NOT_READ(
+            "A later amendment of the section is known and was not read."),
+    NO_RULE_HELD(
+            "No rule is held for this."),
+    NOT_REFILLABLE(
+            "The specification is not refillable."),
+    SPECIFICATION_NOT_AUTHORISED(
+            "The specification is not authorised for the lading."),
+    SERVICE_PRESSURE_TOO_LOW(
+            "The marked service pressure does not suffice for the lading."),
+    MARKS_NOT_LEGIBLE(
+            "The required marks are not legible."),
+    OWNER_CONSENT_REFUSED(
+            "The owner has not consented to the fill."),
+    DAMAGED(
+            "Damage is recorded: it must be repaired and requalified first."),
+    OVERHEATED(
+            "It was overheated: it must be requalified first."),
+    FIRE_EXPOSED(
+            "It was exposed to fire: it must be requalified first."),
+    TARE_LOSS(
+            "It has lost 5 % or more of its tare weight: it must be requalified first."),
+    SPECIFIC_GRAVITY_OUT_OF_TABLE(
+            "The specific gravity is outside the filling density table.");
 
     private final Reason reason;
 

@@ -14,7 +14,9 @@ public record Requalification(YearMonth month, @Nullable Method method, boolean 
     public static final YearMonth LAST_WITHOUT_RIN = YearMonth.of(2004, 5);
 
     public enum Result {
-        PASSED, REJECTED, CONDEMNED
+        PASSED,
+        REJECTED,
+        CONDEMNED
     }
 
     public static Requalification passed(YearMonth month, @Nullable Method method) {

@@ -10,10 +10,17 @@ public enum Requirement {
     /** The porous filler of an acetylene cylinder. */
     FILLER(EnumSet.of(Method.SHELL_AND_FILLER)),
     /** The visual inspection between two tests, 49 CFR 180.209(f). */
-    VISUAL(EnumSet.allOf(Method.class)), EXTERNAL_VISUAL(EnumSet.of(Method.V)), INTERNAL_VISUAL(
-            EnumSet.of(Method.I)), LEAKAGE(EnumSet.of(Method.K)), PRESSURE(EnumSet.of(Method.P)), RELIEF_VALVE(
-                    EnumSet.noneOf(Method.class)), DELIVERY_HOSE(
-                            EnumSet.noneOf(Method.class)), CATHODIC_PROTECTION(EnumSet.noneOf(Method.class));
+    VISUAL(EnumSet.allOf(Method.class)),
+    EXTERNAL_VISUAL(EnumSet.of(Method.V)),
+    INTERNAL_VISUAL(
+            EnumSet.of(Method.I)),
+    LEAKAGE(EnumSet.of(Method.K)),
+    PRESSURE(EnumSet.of(Method.P)),
+    RELIEF_VALVE(
+            EnumSet.noneOf(Method.class)),
+    DELIVERY_HOSE(
+            EnumSet.noneOf(Method.class)),
+    CATHODIC_PROTECTION(EnumSet.noneOf(Method.class));
 
     private final Set<Method> movedBy;
 

@@ -17,7 +17,10 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
     private static final String EXPECTED = "a positive number and a unit: lb, kg, L or gal";
 
     public enum Unit {
-        LB("lb"), KG("kg"), L("L"), US_GAL("gal");
+        LB("lb"),
+        KG("kg"),
+        L("L"),
+        US_GAL("gal");
 
         private final String symbol;
 

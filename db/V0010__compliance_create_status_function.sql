@@ -1,0 +1,12 @@
+-- The status word on a date, from what is stored. The last day of the due month still counts as in date
+-- (49 CFR 180.205(c)); from the first of the next month the container is overdue.
+create function container_status(standing text, due date, filled_in_time boolean, as_of date) returns text
+    language sql immutable parallel safe
+return case
+    when standing <> 'DUE' then standing
+    when as_of >= (due + interval '1 month')::date then case when filled_in_time then 'USE_UP' else 'OVERDUE' end
+    when as_of >= due then 'DUE_THIS_MONTH'
+    else 'IN_DATE'
+end;
+
+grant execute on function container_status(text, date, boolean, date) to collarbook_app;

@@ -1,0 +1,68 @@
+package org.collarbook.access;
+
+import static org.collarbook.access.Role.ADMINISTRATOR;
+import static org.collarbook.access.Role.CLERK;
+import static org.collarbook.access.Role.DISPATCHER;
+import static org.collarbook.access.Role.FILLER;
+import static org.collarbook.access.Role.PORTAL;
+import static org.collarbook.access.Role.YARD;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+import org.springframework.http.HttpMethod;
+
+/**
+ * Every endpoint and who may use it: the one place to read or change. What is not listed is closed, and a test fails
+ * when an endpoint is missing here.
+ */
+public final class Doors {
+
+    private static final Set<Role> STAFF = EnumSet.of(FILLER, DISPATCHER, YARD, CLERK, ADMINISTRATOR);
+    private static final Set<Role> OFFICE = EnumSet.of(CLERK, ADMINISTRATOR);
+
+    /** Open to all: no key is asked for. */
+    public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
+            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/", "/error");
+
+    public static final List<Door> TABLE = List.of(
+            // the decision
+            door(HttpMethod.POST, "/api/assessments", EnumSet.allOf(Role.class)),
+            door(HttpMethod.GET, "/api/fill-check", STAFF),
+            // the register
+            door(HttpMethod.GET, "/api/containers", STAFF), door(HttpMethod.GET, "/api/containers/*", STAFF),
+            door(HttpMethod.GET, "/api/containers/*/assessment", STAFF),
+            door(HttpMethod.POST, "/api/containers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.PUT, "/api/containers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            // places
+            door(HttpMethod.GET, "/api/customers", STAFF), door(HttpMethod.GET, "/api/customers/*", STAFF),
+            door(HttpMethod.POST, "/api/customers", OFFICE), door(HttpMethod.PUT, "/api/customers/*", OFFICE),
+            door(HttpMethod.GET, "/api/sites", STAFF), door(HttpMethod.GET, "/api/sites/*", STAFF),
+            door(HttpMethod.POST, "/api/sites", OFFICE), door(HttpMethod.PUT, "/api/sites/*", OFFICE),
+            door(HttpMethod.POST, "/api/movements", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/containers/*/movements", STAFF),
+            // the ledger
+            door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
+            door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),
+            door(HttpMethod.POST, "/api/imports/*/commit", OFFICE),
+            door(HttpMethod.POST, "/api/demo", EnumSet.of(ADMINISTRATOR)),
+            // the three lists
+            door(HttpMethod.GET, "/api/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/customers/*/containers",
+                    EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            // keys
+            door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)));
+
+    /** One endpoint ({@code *} stands for one path segment) and the roles it opens to. */
+    public record Door(HttpMethod method, String path, Set<Role> roles) {}
+
+    private Doors() {}
+
+    private static Door door(HttpMethod method, String path, Set<Role> roles) {
+        return new Door(method, path, Set.copyOf(roles));
+    }
+}

@@ -1,0 +1,106 @@
+package org.collarbook.access;
+
+import java.net.URI;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.platform.FieldError;
+import org.collarbook.platform.Problem;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.DeleteMapping;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+@RestController
+@RequestMapping(path = "/api/keys", produces = "application/json")
+@Tag(name = "Access")
+class KeysController {
+
+    record NewKey(@Nullable String name, @Nullable List<String> roles, @Nullable UUID customerId,
+            @Nullable Instant expiresAt) {
+
+        private static final String ROLES = "one or more of filler, dispatcher, yard, clerk, administrator;"
+                + " or portal alone, with customerId";
+
+        /** The roles asked for, or everything that is wrong with the request. */
+        Set<Role> check(Instant now) {
+            var errors = new ArrayList<FieldError>();
+            if (name == null || name.isBlank() || name.length() > 200) {
+                errors.add(new FieldError("/name", "OUT_OF_RANGE", name, "1 to 200 characters"));
+            }
+            var asked = EnumSet.noneOf(Role.class);
+            for (var word : roles == null ? List.<String>of() : roles) {
+                role(word, asked, errors);
+            }
+            boolean portal = asked.contains(Role.PORTAL);
+            if (asked.isEmpty() && errors.isEmpty() || portal && asked.size() > 1 || portal != (customerId != null)) {
+                errors.add(new FieldError("/roles", "NOT_ALLOWED", String.valueOf(roles), ROLES));
+            }
+            if (expiresAt != null && !expiresAt.isAfter(now)) {
+                errors.add(new FieldError("/expiresAt", "IN_THE_PAST", expiresAt.toString(), "a later time"));
+            }
+            if (!errors.isEmpty()) {
+                throw Problem.invalid(errors).asException();
+            }
+            return asked;
+        }
+
+        private static void role(String word, Set<Role> asked, List<FieldError> errors) {
+            try {
+                asked.add(Role.valueOf(word.toUpperCase(Locale.ROOT)));
+            } catch (IllegalArgumentException unknown) {
+                errors.add(new FieldError("/roles", "UNKNOWN_ROLE", word, ROLES));
+            }
+        }
+    }
+
+    /** The key itself is in this one answer and nowhere else. */
+    record ShownKey(UUID id, String key) {}
+
+    record KeyList(List<Keys.Issued> items) {}
+
+    private final Keys keys;
+    private final Clock clock;
+
+    KeysController(Keys keys, Clock clock) {
+        this.keys = keys;
+        this.clock = clock;
+    }
+
+    @GetMapping
+    @Operation(summary = "The keys issued, without the keys themselves")
+    KeyList list() {
+        return new KeyList(keys.all());
+    }
+
+    @PostMapping
+    @Operation(summary = "Issue a key; it is shown in this answer only")
+    ResponseEntity<ShownKey> issue(@RequestBody NewKey request, Caller caller) {
+        var roles = request.check(clock.instant());
+        var key = ApiKey.generate();
+        var id = keys.issue(key, String.valueOf(request.name()).strip(), roles, request.customerId(),
+                request.expiresAt(), caller.id());
+        return ResponseEntity.created(URI.create("/api/keys/" + id)).body(new ShownKey(id, key.text()));
+    }
+
+    @DeleteMapping("/{id}")
+    @Operation(summary = "Revoke a key at once")
+    ResponseEntity<Void> revoke(@PathVariable UUID id) {
+        keys.revoke(id);
+        return ResponseEntity.noContent().build();
+    }
+}

@@ -1,0 +1,24 @@
+package org.collarbook.compliance;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.UUID;
+
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.regulation.Facts;
+import org.jspecify.annotations.Nullable;
+
+/** All that is known of one container: what stands in the register, where it is, and the facts the rules ask for. */
+public record KnownContainer(RegisteredContainer container, @Nullable Where where, Facts facts,
+        @Nullable Declarer declarer) {
+
+    /** The site where it stands. */
+    public record Where(UUID siteId, String siteCode, String siteName, ZoneId zone, @Nullable UUID customerId) {}
+
+    /** Who answers for the facts that rest on a declaration; which ones they are, the container says. */
+    public record Declarer(String name, LocalDate declaredOn) {}
+
+    public UUID id() {
+        return container.id();
+    }
+}

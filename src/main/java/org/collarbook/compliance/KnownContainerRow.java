@@ -1,0 +1,78 @@
+package org.collarbook.compliance;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.compliance.KnownContainer.Declarer;
+import org.collarbook.compliance.KnownContainer.Where;
+import org.collarbook.registry.ContainerRows;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requalification.Result;
+import org.collarbook.regulation.Rin;
+import org.jspecify.annotations.Nullable;
+
+/** How {@link KnownContainers} reads a row. */
+final class KnownContainerRow {
+
+    private KnownContainerRow() {}
+
+    static KnownContainer read(ResultSet row, int number) throws SQLException {
+        var container = ContainerRows.read(row, number);
+        var history = Arrays.stream((String[]) row.getArray("history").getArray())
+                .map(KnownContainerRow::requalification).toList();
+        return new KnownContainer(container, where(row), facts(container, history, row), declarer(row));
+    }
+
+    private static Facts facts(RegisteredContainer container, List<Requalification> history, ResultSet row)
+            throws SQLException {
+        var jurisdiction = row.getString("governed_by");
+        return container.facts().jurisdiction(jurisdiction == null ? null : new Jurisdiction(jurisdiction))
+                // nothing recorded is an empty history only where somebody has read the collar
+                .requalifications(history.isEmpty() && !container.particulars().collarRead() ? null : history)
+                .condition(standing(history)).holds(List.of()).filledOn(row.getObject("filled_on", LocalDate.class))
+                .build();
+    }
+
+    /** The register knows of rejections and condemnations; damage is for the eye of whoever fills it. */
+    private static Condition standing(List<Requalification> history) {
+        return new Condition(List.of(), null, null, null, latest(history, Result.REJECTED),
+                latest(history, Result.CONDEMNED));
+    }
+
+    private static @Nullable LocalDate latest(List<Requalification> history, Result result) {
+        return history.stream().filter(past -> past.result() == result).map(past -> past.month().atDay(1))
+                .max(LocalDate::compareTo).orElse(null);
+    }
+
+    private static @Nullable Where where(ResultSet row) throws SQLException {
+        var site = row.getObject("site_id", UUID.class);
+        return site == null
+                ? null
+                : new Where(site, row.getString("site_code"), row.getString("site_name"),
+                        ZoneId.of(row.getString("zone")), row.getObject("customer_id", UUID.class));
+    }
+
+    private static @Nullable Declarer declarer(ResultSet row) throws SQLException {
+        var name = row.getString("declared_by");
+        return name == null ? null : new Declarer(name, row.getObject("declared_on", LocalDate.class));
+    }
+
+    /** Written by the statement as month, method, star, plus, RIN, RIN seen, result. */
+    private static Requalification requalification(String text) {
+        var part = text.split(",", -1);
+        return new Requalification(YearMonth.from(LocalDate.parse(part[0])),
+                part[1].isEmpty() ? null : Method.valueOf(part[1]), part[2].equals("t"), part[3].equals("t"),
+                part[4].isEmpty() ? null : new Rin(part[4]), part[5].equals("t"), Result.valueOf(part[6]));
+    }
+}

@@ -1,0 +1,71 @@
+package org.collarbook.compliance;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.collarbook.registry.ContainerRows;
+import org.collarbook.registry.Serial;
+import org.collarbook.registry.Tag;
+import org.collarbook.regulation.Specification;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Reads containers with all their facts in one statement, one container or thousands: a fill check waits for a single
+ * answer of the database, and a walk over the register for one a batch.
+ */
+@Component
+public class KnownContainers {
+
+    private static final String SELECT = "select " + ContainerRows.COLUMNS + """
+            , d.declared_by, d.declared_on, coalesce(s.jurisdiction, d.jurisdiction) as governed_by,
+              p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
+              (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
+              array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
+                        q.rin_seen, q.result)
+                    from requalification q where q.container_id = c.id) as history
+            from container c
+            left join declaration d on d.id = c.declaration_id
+            left join placement p on p.container_id = c.id
+            left join site s on s.id = p.site_id
+            """;
+
+    private final JdbcClient jdbc;
+
+    KnownContainers(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    public Optional<KnownContainer> byId(UUID id) {
+        return read("where c.id = ?", id).stream().findFirst();
+    }
+
+    /** Those of the ids that are known, in the order of their ids. */
+    public List<KnownContainer> byIds(Collection<UUID> ids) {
+        return read("where c.id = any (?) order by c.id", (Object) ids.toArray(UUID[]::new));
+    }
+
+    /** The next containers by id, for a walk over the whole register. */
+    List<KnownContainer> after(@Nullable UUID id, int atMost) {
+        return read("where c.id > ? order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
+    }
+
+    public Optional<KnownContainer> byTag(Tag tag) {
+        return read("where c.tag = ?", tag.value()).stream().findFirst();
+    }
+
+    /** All with this serial number, of whatever maker; not more than {@code atMost}. */
+    public List<KnownContainer> bySerial(Serial serial, @Nullable Specification specification, int atMost) {
+        return specification == null
+                ? read("where c.serial = ? order by c.id limit ?", serial.value(), atMost)
+                : read("where c.serial = ? and c.specification = ? order by c.id limit ?", serial.value(),
+                        specification.toString(), atMost);
+    }
+
+    private List<KnownContainer> read(String condition, Object... parameters) {
+        return jdbc.sql(SELECT + condition).params(parameters).query(KnownContainerRow::read).list();
+    }
+}

@@ -1,0 +1,112 @@
+package org.collarbook.compliance;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
+
+import org.collarbook.regulation.RuleBook;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The stored clocks: assessed anew whenever a fact or a rule changes, in the transaction that changed it. */
+@Component
+public class Requirements {
+
+    private static final String WRITE = """
+            insert into requirement (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons,
+                site_id, customer_id, rule_book_id, assessed_on)
+            select container_id, requirement, decisive, standing, due, filled_in_time, rule,
+                string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on
+            from unnest(:containers::uuid[], :requirements::text[], :decisive::boolean[], :standings::text[],
+                    :due::date[], :filled::boolean[], :rules::text[], :reasons::text[], :sites::uuid[],
+                    :customers::uuid[], :days::date[])
+                as fresh (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons, site_id,
+                    customer_id, assessed_on)
+            on conflict (container_id, requirement) do update set decisive = excluded.decisive,
+                standing = excluded.standing, due = excluded.due, filled_in_time = excluded.filled_in_time,
+                rule = excluded.rule, reasons = excluded.reasons, site_id = excluded.site_id,
+                customer_id = excluded.customer_id, rule_book_id = excluded.rule_book_id,
+                assessed_on = excluded.assessed_on
+            """;
+
+    private final JdbcClient jdbc;
+    private final KnownContainers containers;
+    private final RuleBook rules;
+    private final LoadedRuleBook loaded;
+    private final Clock clock;
+
+    Requirements(JdbcClient jdbc, KnownContainers containers, RuleBook rules, LoadedRuleBook loaded, Clock clock) {
+        this.jdbc = jdbc;
+        this.containers = containers;
+        this.rules = rules;
+        this.loaded = loaded;
+        this.clock = clock;
+    }
+
+    /** "Today" is the date where the container stands. */
+    public LocalDate today(KnownContainer container) {
+        var where = container.where();
+        return LocalDate.now(clock.withZone(where == null ? ZoneOffset.UTC : where.zone()));
+    }
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void reassess(Collection<UUID> ids) {
+        write(containers.byIds(ids));
+    }
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    void write(List<KnownContainer> assessed) {
+        if (assessed.isEmpty()) {
+            return;
+        }
+        var byId = assessed.stream().collect(Collectors.toMap(KnownContainer::id, Function.identity()));
+        var rows = assessed.stream().flatMap(one -> RequirementRow.of(one, today(one), rules).stream()).toList();
+        jdbc.sql("""
+                delete from requirement old where container_id = any(:ids) and not exists (
+                    select from unnest(:containers::uuid[], :requirements::text[]) as fresh (container_id, requirement)
+                    where fresh.container_id = old.container_id and fresh.requirement = old.requirement)""")
+                .param("ids", byId.keySet().toArray(UUID[]::new))
+                .param("containers", column(rows, RequirementRow::container, UUID[]::new))
+                .param("requirements", column(rows, row -> row.requirement().name(), String[]::new)).update();
+        insert(rows, byId);
+    }
+
+    private void insert(List<RequirementRow> rows, Map<UUID, KnownContainer> byId) {
+        jdbc.sql(WRITE).param("rule_book", loaded.id())
+                .param("containers", column(rows, RequirementRow::container, UUID[]::new))
+                .param("requirements", column(rows, row -> row.requirement().name(), String[]::new))
+                .param("decisive", column(rows, RequirementRow::decisive, Boolean[]::new))
+                .param("standings", column(rows, row -> row.standing().name(), String[]::new))
+                .param("due", column(rows, RequirementRow::due, LocalDate[]::new))
+                .param("filled", column(rows, RequirementRow::filledInTime, Boolean[]::new))
+                .param("rules", column(rows, RequirementRow::rule, String[]::new))
+                .param("reasons", column(rows, row -> row.reasons().stream().map(Enum::name)
+                        .collect(Collectors.joining(",")), String[]::new))
+                .param("sites", column(rows, row -> site(byId.get(row.container())), UUID[]::new))
+                .param("customers", column(rows, row -> customer(byId.get(row.container())), UUID[]::new))
+                .param("days", column(rows, RequirementRow::assessedOn, LocalDate[]::new)).update();
+    }
+
+    private static <T> T[] column(List<RequirementRow> rows, Function<RequirementRow, @Nullable T> value,
+            IntFunction<T[]> array) {
+        return rows.stream().map(value).toArray(array);
+    }
+
+    private static @Nullable UUID site(@Nullable KnownContainer container) {
+        return container == null || container.where() == null ? null : container.where().siteId();
+    }
+
+    private static @Nullable UUID customer(@Nullable KnownContainer container) {
+        return container == null || container.where() == null ? null : container.where().customerId();
+    }
+}

@@ -1,0 +1,52 @@
+package org.collarbook.platform;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Base64;
+import java.util.List;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a page ended: the sort key of its last row, as opaque text. A page is read by {@code (key) > (cursor)}, so its
+ * cost does not grow with how far the reader has come.
+ */
+public record Cursor(List<String> key) {
+
+    private static final char SEPARATOR = '\u001f';
+
+    public Cursor {
+        key = List.copyOf(key);
+    }
+
+    public static Cursor after(Object... key) {
+        return new Cursor(Arrays.stream(key).map(String::valueOf).toList());
+    }
+
+    public static @Nullable Cursor parse(@Nullable String text, int parts) {
+        if (text == null || text.isEmpty()) {
+            return null;
+        }
+        try {
+            var plain = new String(Base64.getUrlDecoder().decode(text), StandardCharsets.UTF_8);
+            var key = List.of(plain.split(String.valueOf(SEPARATOR), -1));
+            if (key.size() == parts) {
+                return new Cursor(key);
+            }
+        } catch (IllegalArgumentException notBase64) {
+            // answered below like any other cursor that is not ours
+        }
+        throw refused(text);
+    }
+
+    public static ProblemException refused(String text) {
+        return Problem.invalid("cursor", "INVALID_CURSOR", text, "the `next` value of an earlier page, unchanged")
+                .asException();
+    }
+
+    @Override
+    public String toString() {
+        return Base64.getUrlEncoder().withoutPadding()
+                .encodeToString(String.join(String.valueOf(SEPARATOR), key).getBytes(StandardCharsets.UTF_8));
+    }
+}

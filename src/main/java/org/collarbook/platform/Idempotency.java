@@ -1,0 +1,126 @@
+package org.collarbook.platform;
+
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Runs a command once under the caller's {@code Idempotency-Key}: the answer is kept in the same transaction as what
+ * the command did, so a repeat after a lost answer gets that answer and changes nothing.
+ */
+@Component
+public class Idempotency {
+
+    private final JdbcClient jdbc;
+    private final TransactionTemplate transaction;
+    private final JsonMapper json;
+
+    Idempotency(JdbcClient jdbc, TransactionTemplate transaction, JsonMapper json) {
+        this.jdbc = jdbc;
+        this.transaction = transaction;
+        this.json = json;
+    }
+
+    /** The same, refusing a command without a key. */
+    public ResponseEntity<?> requireOnce(@Nullable String key, UUID caller, String command, Object request,
+            Supplier<? extends ResponseEntity<?>> work) {
+        if (key == null || key.isBlank()) {
+            throw Problem.of(HttpStatus.BAD_REQUEST, "IDEMPOTENCY_KEY_REQUIRED",
+                    "This command needs an Idempotency-Key header (a new UUID, say), so that it is safe to repeat.")
+                    .asException();
+        }
+        return once(key, caller, command, request, work);
+    }
+
+    public ResponseEntity<?> once(@Nullable String key, UUID caller, String command, Object request,
+            Supplier<? extends ResponseEntity<?>> work) {
+        if (key == null) {
+            return run(work);
+        }
+        if (key.isBlank() || key.length() > 200) {
+            throw Problem.invalid("Idempotency-Key", "OUT_OF_RANGE", key, "1 to 200 characters").asException();
+        }
+        var fingerprint = fingerprint(command, request);
+        ResponseEntity<?> answer = transaction.execute(status -> {
+            jdbc.sql("select pg_advisory_xact_lock(hashtextextended(?, 0))").param(caller + key).query(String.class)
+                    .optional();
+            return stored(key, caller, fingerprint).orElseGet(() -> keep(key, caller, fingerprint, work.get()));
+        });
+        if (answer == null) {
+            throw new IllegalStateException("a command gave no answer");
+        }
+        return answer;
+    }
+
+    private ResponseEntity<?> run(Supplier<? extends ResponseEntity<?>> work) {
+        ResponseEntity<?> answer = transaction.execute(status -> work.get());
+        if (answer == null) {
+            throw new IllegalStateException("a command gave no answer");
+        }
+        return answer;
+    }
+
+    private record Stored(byte[] fingerprint, int status, @Nullable String location, @Nullable String etag,
+            @Nullable String body) {}
+
+    private Optional<ResponseEntity<?>> stored(String key, UUID caller, byte[] fingerprint) {
+        return jdbc
+                .sql("select fingerprint, status, location, etag, body from idempotency where caller = ? and key = ?")
+                .params(caller, key).query(Stored.class).optional().map(found -> {
+                    if (!MessageDigest.isEqual(found.fingerprint, fingerprint)) {
+                        throw Problem.of(HttpStatus.UNPROCESSABLE_CONTENT, "IDEMPOTENCY_KEY_REUSED",
+                                "This Idempotency-Key was used for another request: send a new key.").asException();
+                    }
+                    return replay(found);
+                });
+    }
+
+    private static ResponseEntity<?> replay(Stored found) {
+        var answer = ResponseEntity.status(found.status).header("Idempotent-Replay", "true");
+        if (found.location != null) {
+            answer.location(URI.create(found.location));
+        }
+        if (found.etag != null) {
+            answer.eTag(found.etag);
+        }
+        return found.body == null
+                ? answer.build()
+                : answer.contentType(MediaType.APPLICATION_JSON).body(found.body);
+    }
+
+    private ResponseEntity<?> keep(String key, UUID caller, byte[] fingerprint, ResponseEntity<?> answer) {
+        var location = answer.getHeaders().getLocation();
+        jdbc.sql("""
+                insert into idempotency (caller, key, fingerprint, status, location, etag, body)
+                values (?, ?, ?, ?, ?, ?, ?)""")
+                .params(caller, key, fingerprint, answer.getStatusCode().value(),
+                        location == null ? null : location.toString(), answer.getHeaders().getETag(),
+                        answer.hasBody() ? json.writeValueAsString(answer.getBody()) : null)
+                .update();
+        return answer;
+    }
+
+    private byte[] fingerprint(String command, Object request) {
+        try {
+            var digest = MessageDigest.getInstance("SHA-256");
+            digest.update(command.getBytes(StandardCharsets.UTF_8));
+            return digest.digest(json.writeValueAsBytes(request));
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
+}

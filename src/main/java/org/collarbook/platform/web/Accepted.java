@@ -1,0 +1,32 @@
+package org.collarbook.platform.web;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+
+/** What is accepted for a type, in words. */
+final class Accepted {
+
+    private static final Map<Class<?>, String> WORDS = Map.of(LocalDate.class, "a date as YYYY-MM-DD", YearMonth.class,
+            "a month as YYYY-MM", UUID.class, "an id as this service gave it", Integer.class, "a whole number",
+            int.class,
+            "a whole number", Boolean.class, "true or false", boolean.class, "true or false");
+
+    private Accepted() {}
+
+    static String of(@Nullable Class<?> type) {
+        if (type == null) {
+            return "a value of the documented type";
+        }
+        if (type.isEnum()) {
+            return "one of " + Arrays.stream(type.getEnumConstants()).map(String::valueOf)
+                    .collect(Collectors.joining(", "));
+        }
+        return WORDS.getOrDefault(type, "a value of the documented type");
+    }
+}

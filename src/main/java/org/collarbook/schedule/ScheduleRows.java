@@ -1,0 +1,102 @@
+package org.collarbook.schedule;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import javax.sql.DataSource;
+
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.PageSize;
+import org.jspecify.annotations.Nullable;
+import org.postgresql.PGConnection;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DataSourceUtils;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Reads the schedule in the order (due month, container, requirement), which is also the order of its index. */
+@Component
+class ScheduleRows {
+
+    static final String STATUS = "container_status(r.standing, r.due, r.filled_in_time, "
+            + "(:now at time zone coalesce(s.zone, 'UTC'))::date)";
+
+    private static final String FROM = """
+
+            from requirement r
+            join container c on c.id = r.container_id
+            left join site s on s.id = r.site_id
+            left join customer u on u.id = r.customer_id
+            where\s""";
+    private static final String ORDER = " order by r.due, r.container_id, r.requirement";
+    private static final String PAGE = """
+            select r.due, (r.due + interval '1 month' - interval '1 day')::date as last_day, %s as status,
+                   r.requirement, r.rule, c.id as container_id, c.kind, c.specification, c.maker, c.serial,
+                   c.manufactured, c.size, c.tag, s.code as site, s.name as site_name, u.code as customer"""
+            .formatted(STATUS);
+    /** Cells that a spreadsheet would run as a formula get an apostrophe before them (OWASP, CSV injection). */
+    private static final String FILE = """
+            select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
+                   %s as status, r.requirement, r.rule, c.kind, %s as specification, %s as maker, %s as serial,
+                   to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
+                   %s as site_name, %s as customer, c.id as container_id"""
+            .formatted(STATUS, guarded("c.specification"), guarded("c.maker"), guarded("c.serial"), guarded("c.tag"),
+                    guarded("s.code"), guarded("s.name"), guarded("u.code"));
+
+    private final JdbcClient jdbc;
+    private final DataSource dataSource;
+    private final Clock clock;
+
+    ScheduleRows(JdbcClient jdbc, DataSource dataSource, Clock clock) {
+        this.jdbc = jdbc;
+        this.dataSource = dataSource;
+        this.clock = clock;
+    }
+
+    private static String guarded(String column) {
+        return "case when " + column + " ~ '^[=+\\-@\\t\\r]' then '''' || " + column + " else " + column + " end";
+    }
+
+    List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
+        var parameters = parameters(filter);
+        var where = filter.where();
+        if (after != null) {
+            where += " and (r.due, r.container_id, r.requirement) > (:after_due, :after_container, :after_requirement)";
+            parameters.put("after_due", LocalDate.parse(after.key().get(0)));
+            parameters.put("after_container", UUID.fromString(after.key().get(1)));
+            parameters.put("after_requirement", after.key().get(2));
+        }
+        return jdbc.sql(PAGE + FROM + where + ORDER + " limit :limit").params(parameters)
+                .param("limit", size.limit()).query(ScheduleRow.class).list();
+    }
+
+    /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
+    @Transactional(readOnly = true)
+    public void write(ScheduleFilter filter, OutputStream out) {
+        var query = Literals.inline(FILE + FROM + filter.where() + ORDER, parameters(filter));
+        var connection = DataSourceUtils.getConnection(dataSource);
+        try {
+            connection.unwrap(PGConnection.class).getCopyAPI()
+                    .copyOut("copy (" + query + ") to stdout with (format csv, header)", out);
+        } catch (SQLException | IOException e) {
+            throw new IllegalStateException("the schedule could not be written to its end", e);
+        } finally {
+            DataSourceUtils.releaseConnection(connection, dataSource);
+        }
+    }
+
+    private Map<String, Object> parameters(ScheduleFilter filter) {
+        var parameters = new HashMap<>(filter.parameters());
+        parameters.put("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)));
+        return parameters;
+    }
+}

@@ -1,0 +1,54 @@
+package org.collarbook.architecture;
+
+import java.time.Instant;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
+import org.springframework.web.bind.annotation.RestController;
+
+/** Classes that break one rule of {@link CodeRules} each. */
+final class Canaries {
+
+    private Canaries() {}
+
+    static class ReadsTheSystemClock {
+
+        Instant time() {
+            return Instant.now();
+        }
+    }
+
+    @Entity
+    public static class PublicEntity {
+
+        @Id
+        private @Nullable Long id;
+
+        @Nullable
+        Long id() {
+            return id;
+        }
+    }
+
+    @RestController
+    public static class PublicController {}
+
+    static class FieldInjection {
+
+        @Autowired
+        private @Nullable ApplicationContext context;
+
+        @Nullable
+        ApplicationContext context() {
+            return context;
+        }
+    }
+
+    static class OpenField {
+
+        int counter;
+    }
+}

@@ -1,0 +1,65 @@
+package org.collarbook.architecture;
+
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.properties.CanBeAnnotated.Predicates.annotatedWith;
+import static com.tngtech.archunit.lang.conditions.ArchConditions.callMethodWhere;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+
+import java.time.Clock;
+import java.util.List;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaMethodCall;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.lang.ArchRule;
+import jakarta.persistence.Entity;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.web.bind.annotation.RestController;
+
+/** The rules that the compiler does not know; each has a canary in {@link CodeRulesTests} that breaks it. */
+final class CodeRules {
+
+    static final ArchRule REGULATION_IS_PURE = noClasses().that(resideInAPackage("org.collarbook.regulation.."))
+            .should().dependOnClassesThat(resideInAPackage("org.springframework..")
+                    .and(DescribedPredicate.not(resideInAPackage("org.springframework.modulith..")))
+                    .or(resideInAPackage("java.sql..")).or(resideInAPackage("jakarta.."))
+                    .or(resideInAPackage("tools.jackson..")).or(resideInAPackage("com.fasterxml.."))
+                    .or(resideInAPackage("org.slf4j..")))
+            .orShould().dependOnClassesThat().areAssignableTo(Clock.class)
+            .because("a decision is a function of facts, day and rule book");
+
+    static final ArchRule TIME_COMES_FROM_THE_CLOCK = noClasses().should(callMethodWhere(readsTheSystemClock()))
+            .because("tests must be able to set the day, so the Clock is injected");
+
+    static final ArchRule ENTITIES_STAY_AT_HOME = classes().that(annotatedWith(Entity.class)).should()
+            .notBePublic().because("an entity that leaves its module is its schema leaving it").allowEmptyShould(true);
+
+    static final ArchRule CONTROLLERS_STAY_AT_HOME = classes().that(annotatedWith(RestController.class)).should()
+            .notBePublic().because("HTTP is the way in, not another class's");
+
+    static final ArchRule NO_BINARY_FRACTIONS_IN_DECISIONS = noFields().that().areDeclaredInClassesThat()
+            .resideInAnyPackage("org.collarbook.regulation..", "org.collarbook.registry..").should()
+            .haveRawType(double.class).orShould().haveRawType(float.class)
+            .because("weights and capacities are exact decimals");
+
+    static final ArchRule INJECTION_BY_CONSTRUCTOR = noFields().should().beAnnotatedWith(Autowired.class)
+            .because("a constructor shows what a class needs").allowEmptyShould(true);
+
+    static final ArchRule FIELDS_ARE_PRIVATE = fields().that().areNotStatic().should().bePrivate().orShould()
+            .haveModifier(JavaModifier.SYNTHETIC).because("state is guarded by its own class");
+
+    static final List<ArchRule> ALL = List.of(REGULATION_IS_PURE, TIME_COMES_FROM_THE_CLOCK, ENTITIES_STAY_AT_HOME,
+            CONTROLLERS_STAY_AT_HOME, NO_BINARY_FRACTIONS_IN_DECISIONS, INJECTION_BY_CONSTRUCTOR, FIELDS_ARE_PRIVATE);
+
+    private CodeRules() {}
+
+    private static DescribedPredicate<JavaMethodCall> readsTheSystemClock() {
+        return DescribedPredicate.describe("now() without a clock",
+                call -> call.getTarget().getOwner().getPackageName().equals("java.time")
+                        && call.getTarget().getName().equals("now")
+                        && call.getTarget().getRawParameterTypes().isEmpty());
+    }
+}
