@@ -35,6 +35,7 @@ final class Clocks {
         if (subject.contradictory && group.requirement().hasHistory()) {
             return undetermined(group.requirement(), ReasonCode.CONTRADICTORY_FACTS);
         }
+        int stretch = subject.timeline.stretchOf(day);
         List<Requalification> history = subject.facts.requalifications();
         YearMonth newest = history == null ? null : newest(group.requirement(), subject, history, day);
         Reading worst = NOTHING;
@@ -42,12 +43,12 @@ final class Clocks {
             Requalification one = history.get(i);
             if (belongs(group.requirement(), one) && subject.counts(one, day) && one.month().equals(newest)) {
                 subject.mark = one;
-                worst = worse(worst, judge(group, subject, day));
+                worst = worse(worst, judge(group, subject, day, stretch));
             }
         }
         if (newest == null) {
             subject.mark = null;
-            worst = judge(group, subject, day);
+            worst = judge(group, subject, day, stretch);
         }
         return worst;
     }
@@ -98,13 +99,13 @@ final class Clocks {
         };
     }
 
-    private static Reading judge(Plan.Group group, Subject subject, LocalDate day) {
+    private static Reading judge(Plan.Group group, Subject subject, LocalDate day, int stretch) {
         Reasons missing = null;
         Rule doubtful = null;
         Value doubtfulValue = null;
         Value silent = null;
         for (Rule rule : group.rules()) {
-            Value value = rule.valueFor(subject, day);
+            Value value = rule.valueFor(subject, stretch);
             if (value == null || !speaksOf(value, subject)) {
                 continue;
             }
@@ -130,7 +131,7 @@ final class Clocks {
         if (missing != null && doubtful != null && doubtfulValue != null) {
             return reading(doubtful, doubtfulValue, subject, new Undetermined(missing.list()));
         }
-        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, day);
+        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, stretch);
     }
 
     /** A requirement that runs beside the container's own: where no rule that is on sets it, it does not run. */
@@ -138,11 +139,11 @@ final class Clocks {
         return requirement == Requirement.VISUAL || !requirement.movedByAny();
     }
 
-    private static Reading nothingApplies(Plan.Group group, Subject subject, LocalDate day) {
+    private static Reading nothingApplies(Plan.Group group, Subject subject, int stretch) {
         Requalification mark = subject.mark;
         if (mark != null) {
             for (Rule rule : group.rules()) {
-                Value value = rule.valueFor(subject, day);
+                Value value = rule.valueFor(subject, stretch);
                 if (value != null && value.effect instanceof Value.Periods
                         && Rule.all(rule.tests, subject) == Verdict.YES) {
                     return undetermined(group.requirement(), ReasonCode.METHOD_NOT_ACCEPTED);

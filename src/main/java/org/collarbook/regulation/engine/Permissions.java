@@ -2,7 +2,6 @@ package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Clock;
@@ -24,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 /** Gathers what every clock and gate says into the four permissions and the one word. */
 final class Permissions {
 
-    private static final int TOPICS = Rule.Topic.values().length;
+    private static final int EVERY_TOPIC = (1 << Rule.Topic.values().length) - 1;
 
     private final Subject subject;
     private final Reasons fill = new Reasons();
@@ -133,9 +132,10 @@ final class Permissions {
 
     void gate(Rule[] gates, LocalDate day) {
         subject.mark = null;
-        EnumSet<Rule.Topic> open = EnumSet.allOf(Rule.Topic.class);
+        int stretch = subject.timeline.stretchOf(day);
+        int open = EVERY_TOPIC;
         for (Rule rule : gates) {
-            Value value = rule.valueFor(subject, day);
+            Value value = rule.valueFor(subject, stretch);
             if (value == null || !(value.effect instanceof Value.Gate gate)) {
                 continue;
             }
@@ -146,10 +146,10 @@ final class Permissions {
                 continue;
             }
             if (ask(rule, gate, value) && rule.gates != null) {
-                open.remove(rule.gates);
+                open &= ~(1 << rule.gates.ordinal());
             }
         }
-        if (!open.isEmpty()) {
+        if (open != 0) {
             fill.add(ReasonCode.NO_RULE_HELD);
         }
     }
@@ -166,7 +166,7 @@ final class Permissions {
         }
         switch (Rule.all(gate.requires(), subject)) {
             case UNKNOWN -> missing(gate.requires());
-            case NO -> refuse(rule, gate.otherwise().citing(value.citation));
+            case NO -> refuse(rule, value.refusal);
             case YES -> {
             }
         }

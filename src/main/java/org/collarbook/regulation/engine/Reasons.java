@@ -8,7 +8,9 @@ import org.collarbook.regulation.ReasonCode;
 /** Reasons in the order they were found, none told twice. */
 final class Reasons {
 
-    private final ArrayList<Reason> list = new ArrayList<>(8);
+    private static final ArrayList<Reason> NONE = new ArrayList<>(0);
+
+    private ArrayList<Reason> list = NONE;
 
     void add(ReasonCode code) {
         add(code.reason());
@@ -20,6 +22,9 @@ final class Reasons {
             if (known == reason || known.code() == reason.code() && known.equals(reason)) {
                 return;
             }
+        }
+        if (list == NONE) {
+            list = new ArrayList<>(6);
         }
         list.add(reason);
     }
@@ -35,6 +40,6 @@ final class Reasons {
     }
 
     List<Reason> list() {
-        return list;
+        return list == NONE ? List.of() : list;
     }
 }

@@ -15,6 +15,7 @@ final class Subject {
 
     final Facts facts;
     final LocalDate asOf;
+    final Timeline timeline;
     final @Nullable YearMonth manufactured;
     final @Nullable LocalDate filledOn;
     final @Nullable LocalDate emptiedOn;
@@ -28,9 +29,10 @@ final class Subject {
     LocalDate condemnedSince;
     boolean rejected;
 
-    Subject(Facts facts, LocalDate asOf) {
+    Subject(Facts facts, LocalDate asOf, Timeline timeline) {
         this.facts = facts;
         this.asOf = asOf;
+        this.timeline = timeline;
         YearMonth made = facts.manufactured();
         manufactured = made == null || Outcome.isAhead(made, asOf) ? null : made;
         leftOut = made != null && manufactured == null;
