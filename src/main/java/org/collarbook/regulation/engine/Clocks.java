@@ -37,7 +37,11 @@ final class Clocks {
         }
         int stretch = subject.timeline.stretchOf(day);
         List<Requalification> history = subject.facts.requalifications();
-        YearMonth newest = history == null ? null : newest(group.requirement(), subject, history, day);
+        YearMonth newest = history == null || !group.requirement().hasHistory()
+                ? null
+                : group.requirement().movedByAny() && day == subject.asOf
+                        ? subject.passed
+                        : newest(group.requirement(), subject, history, day);
         Reading worst = NOTHING;
         for (int i = 0; newest != null && i < history.size(); i++) {
             Requalification one = history.get(i);
@@ -194,14 +198,16 @@ final class Clocks {
     }
 
     private static Reading decided(Rule rule, Value value, Subject subject) {
+        if (value.effect instanceof Value.Periods periods) {
+            return reading(rule, value, subject, due(rule, periods, subject));
+        }
         return reading(rule, value, subject, switch (value.effect) {
-            case Value.Periods periods -> due(rule, periods, subject);
             case Value.NotRequired _ -> NOT_REQUIRED;
             case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
             case Value.PermitInterval _ -> permitted(subject);
             case Value.Condemns _ -> new Condemned(subject.condemnedSince);
             case Value.ServiceLife life -> lifeOver(life, subject);
-            case Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
+            case Value.Periods _,Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
         });
     }
 

@@ -30,7 +30,7 @@ final class Permissions {
     private final Reasons carry = new Reasons();
     private final Reasons use = new Reasons();
     private final Reasons told = new Reasons();
-    private final List<Clock> clocks = new ArrayList<>(2);
+    private final List<Clock> clocks = new ArrayList<>(1);
     private Status worst = Status.NOT_REQUIRED;
 
     Permissions(Subject subject) {
@@ -46,9 +46,20 @@ final class Permissions {
             return;
         }
         clocks.add(clock);
+        if (clock.outcome() instanceof Due due) {
+            due(due, reading, group);
+        } else {
+            otherwise(clock);
+        }
+        Value value = reading.value();
+        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
+            told.add(value.unread);
+        }
+    }
+
+    private void otherwise(Clock clock) {
         switch (clock.outcome()) {
-            case NotRequired _ -> worsen(Status.NOT_REQUIRED);
-            case Due due -> due(due, reading, group);
+            case NotRequired _,Due _ -> worsen(Status.NOT_REQUIRED);
             case OtherAuthority _ -> other(clock);
             case Undetermined undetermined -> {
                 worsen(Status.UNDETERMINED);
@@ -58,10 +69,6 @@ final class Permissions {
                 worsen(Status.CONDEMNED);
                 refuseAll(cited(subject.condemned ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
             }
-        }
-        Value value = reading.value();
-        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
-            told.add(value.unread);
         }
     }
 
@@ -239,10 +246,10 @@ final class Permissions {
             moves(kind, empty);
         }
         Reasons all = new Reasons();
-        all.addAll(fill.list());
-        all.addAll(carry.list());
-        all.addAll(use.list());
-        all.addAll(told.list());
+        all.addAll(fill);
+        all.addAll(carry);
+        all.addAll(use);
+        all.addAll(told);
         return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), Permission.unless(carry.list()),
                 Permission.unless(empty.list()), Permission.unless(use.list()), clocks, all.list());
     }

@@ -17,7 +17,7 @@ final class Reasons {
     }
 
     void add(Reason reason) {
-        for (int i = 0; i < list.size(); i++) {
+        for (int i = 0, size = list.size(); i < size; i++) {
             Reason known = list.get(i);
             if (known == reason || known.code() == reason.code() && known.equals(reason)) {
                 return;
@@ -30,9 +30,18 @@ final class Reasons {
     }
 
     void addAll(List<Reason> reasons) {
-        for (int i = 0; i < reasons.size(); i++) {
+        for (int i = 0, size = reasons.size(); i < size; i++) {
             add(reasons.get(i));
         }
+    }
+
+    void addAll(Reasons others) {
+        if (list == NONE && others.list != NONE) {
+            list = new ArrayList<>(others.list.size() + 4);
+            list.addAll(others.list);
+            return;
+        }
+        addAll(others.list);
     }
 
     boolean isEmpty() {

@@ -110,6 +110,9 @@ public final class Rule {
     /** A value that a policy brings goes before the text, once the caller asks for the policy. */
     @Nullable
     Value valueFor(Subject subject, int stretch) {
+        if (selector == Selector.EVALUATION) {
+            return select(subject.facts, stretch);
+        }
         return switch (selector) {
             case EVALUATION -> select(subject.facts, stretch);
             case MANUFACTURE -> select(subject.facts, subject.manufactured == null
@@ -134,17 +137,16 @@ public final class Rule {
     }
 
     static Verdict all(Test[] tests, Subject subject) {
-        Verdict verdict = Verdict.YES;
+        Verdict all = Verdict.YES;
         for (Test test : tests) {
-            switch (test.check().on(subject)) {
-                case NO -> {
-                    return Verdict.NO;
-                }
-                case UNKNOWN -> verdict = Verdict.UNKNOWN;
-                case YES -> {
-                }
+            Verdict one = test.check().on(subject);
+            if (one == Verdict.NO) {
+                return Verdict.NO;
+            }
+            if (one == Verdict.UNKNOWN) {
+                all = Verdict.UNKNOWN;
             }
         }
-        return verdict;
+        return all;
     }
 }

@@ -22,6 +22,9 @@ final class Subject {
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
     Requalification mark;
+    /** The newest month of any record that passed. */
+    @Nullable
+    YearMonth passed;
     boolean leftOut;
     boolean contradictory;
     boolean condemned;
@@ -50,7 +53,6 @@ final class Subject {
     }
 
     private void judgeHistory(@Nullable List<Requalification> history) {
-        YearMonth passed = null;
         YearMonth refused = null;
         for (int i = 0; history != null && i < history.size(); i++) {
             Requalification one = history.get(i);
@@ -66,12 +68,11 @@ final class Subject {
                 case CONDEMNED -> condemn(month.atDay(1));
             }
         }
-        judgeCondition(facts.condition(), passed, refused);
+        judgeCondition(facts.condition(), refused);
     }
 
     /** A mark bears no day, so one of the month of the rejection may be older than it and does not lift it. */
-    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth passed,
-            @Nullable YearMonth refused) {
+    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth refused) {
         LocalDate rejectedOn = condition == null ? null : known(condition.rejectedOn());
         LocalDate condemnedOn = condition == null ? null : known(condition.condemnedOn());
         if (condemnedOn != null) {

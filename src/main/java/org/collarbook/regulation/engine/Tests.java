@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import org.collarbook.regulation.Condition;
@@ -58,9 +57,13 @@ public final class Tests {
 
     private static Test lading(Set<String> ladings, boolean wanted) {
         Set<String> set = Set.copyOf(ladings);
+        String only = set.size() == 1 ? set.iterator().next() : null;
         return new Test(Fact.LADING, ReasonCode.MISSING_LADING, subject -> {
             Lading lading = subject.facts.service().lading();
-            return lading == null ? Verdict.UNKNOWN : verdict(set.contains(lading.name()) == wanted);
+            if (lading == null) {
+                return Verdict.UNKNOWN;
+            }
+            return verdict((only == null ? set.contains(lading.name()) : only.equals(lading.name())) == wanted);
         });
     }
 
@@ -232,11 +235,17 @@ public final class Tests {
         return text.replaceAll("\\D", "");
     }
 
-    /** What a look at the container found; null condition means that nobody looked. */
-    private static Test found(Function<Condition, Boolean> finding, boolean wanted) {
+    @FunctionalInterface
+    private interface Finding {
+
+        boolean in(Condition condition);
+    }
+
+    /** What a look at the container found; a null condition means that nobody looked. */
+    private static Test found(Finding finding, boolean wanted) {
         return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
             Condition condition = subject.facts.condition();
-            return condition == null ? Verdict.UNKNOWN : verdict(finding.apply(condition) == wanted);
+            return condition == null ? Verdict.UNKNOWN : verdict(finding.in(condition) == wanted);
         });
     }
 
@@ -245,18 +254,22 @@ public final class Tests {
     }
 
     public static Test overheated(boolean wanted) {
-        return found(condition -> Boolean.TRUE.equals(condition.overheated()), wanted);
+        return found(condition -> isTrue(condition.overheated()), wanted);
     }
 
     public static Test fire(boolean wanted) {
-        return found(condition -> Boolean.TRUE.equals(condition.fire()), wanted);
+        return found(condition -> isTrue(condition.fire()), wanted);
+    }
+
+    private static boolean isTrue(@Nullable Boolean finding) {
+        return finding != null && finding;
     }
 
     /** A fire on record; where nobody looked there is none on record, and filling is refused for that alone. */
     public static Test recordedFire(boolean wanted) {
         return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
             Condition condition = subject.facts.condition();
-            return verdict((condition != null && Boolean.TRUE.equals(condition.fire())) == wanted);
+            return verdict((condition != null && isTrue(condition.fire())) == wanted);
         });
     }
 
