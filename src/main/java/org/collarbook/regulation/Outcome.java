@@ -48,6 +48,17 @@ public sealed interface Outcome {
         }
     }
 
+    /** The name that an answer gives it. */
+    default String code() {
+        return switch (this) {
+            case Due _ -> "DUE";
+            case NotRequired _ -> "NOT_REQUIRED";
+            case Condemned _ -> "CONDEMNED";
+            case OtherAuthority _ -> "OTHER_AUTHORITY";
+            case Undetermined _ -> "UNDETERMINED";
+        };
+    }
+
     /** Whether a month lies before the month of a day; the one place where a month is compared with a day. */
     static boolean isPast(YearMonth month, LocalDate day) {
         int years = day.getYear() - month.getYear();

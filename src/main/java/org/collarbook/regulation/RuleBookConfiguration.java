@@ -1,0 +1,15 @@
+package org.collarbook.regulation;
+
+import org.collarbook.regulation.rulebook.RuleBookLoader;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+
+/** The one place where the rule book meets the application: loaded and checked once, at start. */
+@Configuration(proxyBeanMethods = false)
+class RuleBookConfiguration {
+
+    @Bean
+    RuleBook ruleBook() {
+        return RuleBookLoader.standard();
+    }
+}

@@ -1,0 +1,251 @@
+package org.collarbook.regulation.engine;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Set;
+import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Outcome;
+import org.collarbook.regulation.Outcome.Condemned;
+import org.collarbook.regulation.Outcome.Due;
+import org.collarbook.regulation.Outcome.NotRequired;
+import org.collarbook.regulation.Outcome.OtherAuthority;
+import org.collarbook.regulation.Outcome.Undetermined;
+import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requirement;
+import org.collarbook.regulation.Specification;
+import org.jspecify.annotations.Nullable;
+
+/** Finds what one requirement says on one day: the newest mark governs, and the first rule that applies to it. */
+final class Clocks {
+
+    private static final Outcome NOT_REQUIRED = new NotRequired();
+
+    private Clocks() {}
+
+    /** A clock with the value behind it; with no clock the requirement does not run, or the value is switched off. */
+    record Reading(@Nullable Clock clock, @Nullable Value value, @Nullable Requalification mark) {}
+
+    private static final Reading NOTHING = new Reading(null, null, null);
+
+    static Reading read(Plan.Group group, Subject subject, LocalDate day) {
+        if (subject.contradictory && group.requirement().hasHistory()) {
+            return undetermined(group.requirement(), ReasonCode.CONTRADICTORY_FACTS);
+        }
+        List<Requalification> history = subject.facts.requalifications();
+        YearMonth newest = history == null ? null : newest(group.requirement(), subject, history, day);
+        Reading worst = NOTHING;
+        for (int i = 0; newest != null && i < history.size(); i++) {
+            Requalification one = history.get(i);
+            if (belongs(group.requirement(), one) && subject.counts(one, day) && one.month().equals(newest)) {
+                subject.mark = one;
+                worst = worse(worst, judge(group, subject, day));
+            }
+        }
+        if (newest == null) {
+            subject.mark = null;
+            worst = judge(group, subject, day);
+        }
+        return worst;
+    }
+
+    private static @Nullable YearMonth newest(Requirement requirement, Subject subject, List<Requalification> history,
+            LocalDate day) {
+        YearMonth newest = null;
+        for (int i = 0; i < history.size(); i++) {
+            Requalification one = history.get(i);
+            if (belongs(requirement, one) && subject.counts(one, day)
+                    && (newest == null || one.month().isAfter(newest))) {
+                newest = one.month();
+            }
+        }
+        return newest;
+    }
+
+    /** A record of unknown method may be of any. */
+    private static boolean belongs(Requirement requirement, Requalification one) {
+        Method method = one.method();
+        return method == null ? requirement.hasHistory() : requirement.movedBy(method);
+    }
+
+    /** Of two marks of one month the more restrictive governs, so that their order does not matter. */
+    private static Reading worse(Reading one, Reading other) {
+        if (one.clock == null || other.clock == null) {
+            return one.clock == null ? other : one;
+        }
+        int difference = rank(other.clock.outcome()) - rank(one.clock.outcome());
+        if (difference == 0 && one.clock.outcome() instanceof Due a && other.clock.outcome() instanceof Due b) {
+            int months = a.month().compareTo(b.month());
+            return months == 0 ? withoutRin(one, other) : months < 0 ? one : other;
+        }
+        return difference > 0 ? other : one;
+    }
+
+    private static Reading withoutRin(Reading one, Reading other) {
+        return other.mark != null && other.mark.lacksRin() ? other : one;
+    }
+
+    private static int rank(Outcome outcome) {
+        return switch (outcome) {
+            case NotRequired _ -> 0;
+            case Due _ -> 1;
+            case OtherAuthority _ -> 2;
+            case Undetermined _ -> 3;
+            case Condemned _ -> 4;
+        };
+    }
+
+    private static Reading judge(Plan.Group group, Subject subject, LocalDate day) {
+        Reasons missing = null;
+        Rule doubtful = null;
+        Value doubtfulValue = null;
+        Value silent = null;
+        for (Rule rule : group.rules()) {
+            Value value = rule.valueFor(subject, day);
+            if (value == null || !speaksOf(value, subject)) {
+                continue;
+            }
+            Verdict verdict = Rule.all(rule.tests, subject);
+            if (verdict == Verdict.NO || verdict == Verdict.YES && lifeLeft(value, subject, day)) {
+                continue;
+            }
+            boolean on = value.isOn(subject.facts, rule.id);
+            if (!on && isExtra(group.requirement())) {
+                silent = verdict == Verdict.YES ? value : silent;
+                continue;
+            }
+            if (verdict == Verdict.YES && missing == null) {
+                return on ? decided(rule, value, subject) : off(rule, value, subject);
+            }
+            missing = gather(missing, rule, value, subject, on);
+            doubtful = doubtful == null ? rule : doubtful;
+            doubtfulValue = doubtfulValue == null ? value : doubtfulValue;
+            if (verdict == Verdict.YES) {
+                break;
+            }
+        }
+        if (missing != null && doubtful != null && doubtfulValue != null) {
+            return reading(doubtful, doubtfulValue, subject, new Undetermined(missing.list()));
+        }
+        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, day);
+    }
+
+    /** A requirement that runs beside the container's own: where no rule that is on sets it, it does not run. */
+    private static boolean isExtra(Requirement requirement) {
+        return requirement == Requirement.VISUAL || !requirement.movedByAny();
+    }
+
+    private static Reading nothingApplies(Plan.Group group, Subject subject, LocalDate day) {
+        Requalification mark = subject.mark;
+        if (mark != null) {
+            for (Rule rule : group.rules()) {
+                Value value = rule.valueFor(subject, day);
+                if (value != null && value.effect instanceof Value.Periods
+                        && Rule.all(rule.tests, subject) == Verdict.YES) {
+                    return undetermined(group.requirement(), ReasonCode.METHOD_NOT_ACCEPTED);
+                }
+            }
+        }
+        return undetermined(group.requirement(), ReasonCode.NO_RULE_HELD);
+    }
+
+    static Reading undetermined(Requirement requirement, ReasonCode code) {
+        return new Reading(new Clock(requirement, new Undetermined(List.of(code.reason())), null, null, Set.of()), null,
+                null);
+    }
+
+    /** Whether this value says anything about the mark that is being judged, or about the time before any mark. */
+    private static boolean speaksOf(Value value, Subject subject) {
+        Requalification mark = subject.mark;
+        return switch (value.effect) {
+            case Value.Periods periods -> mark == null
+                    ? periods.first > 0 || subject.facts.requalifications() == null
+                    : mark.method() == null || periods.after(mark.method()) > 0;
+            case Value.NotRequired never -> never.after() == null || mark != null && mark.method() == never.after();
+            default -> true;
+        };
+    }
+
+    /** A service life that is not over decides nothing. */
+    private static boolean lifeLeft(Value value, Subject subject, LocalDate day) {
+        return value.effect instanceof Value.ServiceLife life && subject.manufactured != null && !Outcome.isPast(
+                subject.manufactured.plusMonths(life.months()), day);
+    }
+
+    private static Reasons gather(@Nullable Reasons missing, Rule rule, Value value, Subject subject, boolean on) {
+        Reasons reasons = missing == null ? new Reasons() : missing;
+        for (Test test : rule.tests) {
+            if (test.check().on(subject) == Verdict.UNKNOWN) {
+                reasons.add(test.missing());
+            }
+        }
+        if (!on) {
+            reasons.add(value.off);
+        }
+        return reasons;
+    }
+
+    private static Reading off(Rule rule, Value value, Subject subject) {
+        return reading(rule, value, subject, new Undetermined(List.of(value.off)));
+    }
+
+    private static Reading decided(Rule rule, Value value, Subject subject) {
+        return reading(rule, value, subject, switch (value.effect) {
+            case Value.Periods periods -> due(rule, periods, subject);
+            case Value.NotRequired _ -> NOT_REQUIRED;
+            case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
+            case Value.PermitInterval _ -> permitted(subject);
+            case Value.Condemns _ -> new Condemned(subject.condemnedSince);
+            case Value.ServiceLife life -> lifeOver(life, subject);
+            case Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
+        });
+    }
+
+    private static String named(String authority, @Nullable Specification specification) {
+        return specification == null || specification.detail() == null
+                ? authority
+                : authority + " DOT-" + specification.detail();
+    }
+
+    private static Outcome due(Rule rule, Value.Periods periods, Subject subject) {
+        if (subject.facts.requalifications() == null && (rule.sets == null || rule.sets.hasHistory())) {
+            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
+        }
+        Requalification mark = subject.mark;
+        if (mark == null) {
+            return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
+        }
+        return from(mark.method() == null ? null : mark.month(), ReasonCode.MISSING_METHOD, mark.method() == null
+                ? 0
+                : periods.after(mark.method()));
+    }
+
+    private static Outcome from(@Nullable YearMonth start, ReasonCode missing, int months) {
+        return start == null ? new Undetermined(List.of(missing.reason())) : Due.after(start, months);
+    }
+
+    private static Outcome permitted(Subject subject) {
+        Permit permit = subject.facts.permit();
+        if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
+            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
+        }
+        YearMonth start = subject.mark == null ? subject.manufactured : subject.mark.month();
+        return from(start, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
+    }
+
+    private static Outcome lifeOver(Value.ServiceLife life, Subject subject) {
+        YearMonth made = subject.manufactured;
+        return made == null
+                ? new Undetermined(List.of(ReasonCode.MISSING_MANUFACTURED.reason()))
+                : new Condemned(made.plusMonths(life.months()).atEndOfMonth().plusDays(1));
+    }
+
+    private static Reading reading(Rule rule, Value value, Subject subject, Outcome outcome) {
+        Set<org.collarbook.regulation.Fact> used = subject.mark == null ? rule.factsUsedAtFirst : rule.factsUsed;
+        Requirement requirement = rule.sets == null ? Requirement.SHELL : rule.sets;
+        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark);
+    }
+}

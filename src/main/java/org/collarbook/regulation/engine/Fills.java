@@ -1,0 +1,28 @@
+package org.collarbook.regulation.engine;
+
+import java.time.LocalDate;
+import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.Outcome.Due;
+import org.collarbook.regulation.Outcome.NotRequired;
+import org.collarbook.regulation.ReasonCode;
+
+/** Judges the latest fill by the marks that the container then bore and the rule then in force. */
+final class Fills {
+
+    private Fills() {}
+
+    static ReasonCode judge(Plan.Group group, Subject subject) {
+        LocalDate filledOn = subject.filledOn;
+        if (filledOn == null) {
+            return ReasonCode.MISSING_FILL;
+        }
+        Clock then = Clocks.read(group, subject, filledOn).clock();
+        if (then == null || then.outcome() instanceof NotRequired) {
+            return ReasonCode.USE_UP;
+        }
+        if (!(then.outcome() instanceof Due due)) {
+            return ReasonCode.FILL_NOT_JUDGED;
+        }
+        return due.overdueOn(filledOn) ? ReasonCode.FILLED_WHILE_OVERDUE : ReasonCode.USE_UP;
+    }
+}

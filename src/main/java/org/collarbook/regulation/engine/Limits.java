@@ -1,0 +1,73 @@
+package org.collarbook.regulation.engine;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import org.collarbook.regulation.FillingLimit;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.WaterCapacity;
+import org.jspecify.annotations.Nullable;
+
+/** Works out the most that may be put in, by weight. */
+final class Limits {
+
+    private static final BigDecimal LARGE_GALLONS = new BigDecimal(1200);
+    private static final BigDecimal HUNDRED = new BigDecimal(100);
+
+    private Limits() {}
+
+    static FillingLimit limit(Rule[] rules, Subject subject, @Nullable BigDecimal gravity, LocalDate day) {
+        WaterCapacity capacity = subject.facts.waterCapacity();
+        Reasons missing = new Reasons();
+        if (gravity == null) {
+            missing.add(ReasonCode.MISSING_SPECIFIC_GRAVITY);
+        }
+        if (capacity == null) {
+            missing.add(ReasonCode.MISSING_WATER_CAPACITY);
+        }
+        boolean held = false;
+        for (Rule rule : rules) {
+            Value value = rule.valueFor(subject, day);
+            if (value == null || !value.isOn(subject.facts, rule.id)
+                    || !(value.effect instanceof Value.Densities table)) {
+                continue;
+            }
+            switch (Rule.all(rule.tests, subject)) {
+                case NO -> {
+                }
+                case UNKNOWN -> {
+                    held = true;
+                    missing.add(ReasonCode.MISSING_LADING);
+                }
+                case YES -> {
+                    if (gravity != null && capacity != null) {
+                        return lookUp(rule, value, table, capacity, gravity);
+                    }
+                    held = true;
+                }
+            }
+        }
+        if (!held) {
+            missing.add(ReasonCode.NO_RULE_HELD);
+        }
+        return new FillingLimit.Unknown(missing.list());
+    }
+
+    /** A gravity between two rows takes the lower density: the table is read down, never up. */
+    private static FillingLimit lookUp(Rule rule, Value value, Value.Densities table, WaterCapacity capacity,
+            BigDecimal gravity) {
+        BigDecimal read = gravity.setScale(3, RoundingMode.DOWN);
+        for (Value.Densities.Density row : table.rows()) {
+            if (read.compareTo(row.from()) >= 0 && read.compareTo(row.to()) <= 0) {
+                BigDecimal percent = capacity.toGallons().compareTo(LARGE_GALLONS) > 0
+                        ? row.overPercent()
+                        : row.percent();
+                BigDecimal net = capacity.toPounds().multiply(percent).divide(HUNDRED).setScale(2, RoundingMode.DOWN);
+                return new FillingLimit.Limit(percent, net, rule.id, value.citation);
+            }
+        }
+        Reasons reasons = new Reasons();
+        reasons.add(ReasonCode.SPECIFIC_GRAVITY_OUT_OF_TABLE.citing(value.citation));
+        return new FillingLimit.Unknown(reasons.list());
+    }
+}

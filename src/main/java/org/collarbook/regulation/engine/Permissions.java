@@ -1,0 +1,282 @@
+package org.collarbook.regulation.engine;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import org.collarbook.regulation.Assessment;
+import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.Outcome.Condemned;
+import org.collarbook.regulation.Outcome.Due;
+import org.collarbook.regulation.Outcome.NotRequired;
+import org.collarbook.regulation.Outcome.OtherAuthority;
+import org.collarbook.regulation.Outcome.Undetermined;
+import org.collarbook.regulation.Permission;
+import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.Reason;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.StandingHold;
+import org.collarbook.regulation.Status;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers what every clock and gate says into the four permissions and the one word. */
+final class Permissions {
+
+    private static final int TOPICS = Rule.Topic.values().length;
+
+    private final Subject subject;
+    private final Reasons fill = new Reasons();
+    private final Reasons carry = new Reasons();
+    private final Reasons use = new Reasons();
+    private final Reasons told = new Reasons();
+    private final List<Clock> clocks = new ArrayList<>(2);
+    private Status worst = Status.NOT_REQUIRED;
+
+    Permissions(Subject subject) {
+        this.subject = subject;
+    }
+
+    void count(Clocks.Reading reading, Plan.Group group) {
+        Clock clock = reading.clock();
+        if (clock == null) {
+            if (reading.value() != null) {
+                told.add(reading.value().off);
+            }
+            return;
+        }
+        clocks.add(clock);
+        switch (clock.outcome()) {
+            case NotRequired _ -> worsen(Status.NOT_REQUIRED);
+            case Due due -> due(due, reading, group);
+            case OtherAuthority _ -> other(clock);
+            case Undetermined undetermined -> {
+                worsen(Status.UNDETERMINED);
+                refuseAll(undetermined.reasons());
+            }
+            case Condemned _ -> {
+                worsen(Status.CONDEMNED);
+                refuseAll(cited(subject.condemned ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
+            }
+        }
+        Value value = reading.value();
+        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
+            told.add(value.unread);
+        }
+    }
+
+    private void worsen(Status status) {
+        worst = status.compareTo(worst) < 0 ? status : worst;
+    }
+
+    private static Reason cited(ReasonCode code, Clock clock) {
+        return clock.citation() == null ? code.reason() : code.citing(clock.citation());
+    }
+
+    private void refuseAll(List<Reason> reasons) {
+        fill.addAll(reasons);
+        carry.addAll(reasons);
+        use.addAll(reasons);
+    }
+
+    private void refuseAll(Reason reason) {
+        fill.add(reason);
+        carry.add(reason);
+        use.add(reason);
+    }
+
+    private void other(Clock clock) {
+        worsen(Status.OTHER_AUTHORITY);
+        refuseAll(cited(ReasonCode.OTHER_AUTHORITY, clock));
+        Permit permit = subject.facts.permit();
+        if (permit != null && permit.expires() != null && permit.expires().isBefore(subject.asOf)) {
+            refuseAll(ReasonCode.PERMIT_EXPIRED.reason());
+        }
+    }
+
+    private void due(Due due, Clocks.Reading reading, Plan.Group group) {
+        Requalification mark = reading.mark();
+        if (mark != null && subject.facts.kind() == ContainerKind.CYLINDER && mark.lacksRin()) {
+            fill.add(ReasonCode.RIN_NOT_RECORDED);
+        }
+        ReasonCode atFill = subject.fillStands() ? Fills.judge(group, subject) : null;
+        if (atFill == ReasonCode.FILLED_WHILE_OVERDUE) {
+            told.add(atFill);
+        }
+        if (!due.overdueOn(subject.asOf)) {
+            worsen(due.inMonthOf(subject.asOf) ? Status.DUE_THIS_MONTH : Status.IN_DATE);
+            if (due.inMonthOf(subject.asOf)) {
+                told.add(ReasonCode.DUE_THIS_MONTH);
+            }
+            return;
+        }
+        fill.add(ReasonCode.OVERDUE);
+        if (atFill == ReasonCode.USE_UP) {
+            worsen(Status.USE_UP);
+            told.add(ReasonCode.USE_UP);
+            return;
+        }
+        worsen(Status.OVERDUE);
+        refuseDraw(ReasonCode.OVERDUE);
+        refuseDraw(atFill != null
+                ? atFill
+                : subject.filledOn == null
+                        ? ReasonCode.MISSING_FILL
+                        : ReasonCode.EMPTIED_SINCE_FILL);
+    }
+
+    private void refuseDraw(ReasonCode code) {
+        carry.add(code);
+        use.add(code);
+    }
+
+    void gate(Rule[] gates, LocalDate day) {
+        subject.mark = null;
+        EnumSet<Rule.Topic> open = EnumSet.allOf(Rule.Topic.class);
+        for (Rule rule : gates) {
+            Value value = rule.valueFor(subject, day);
+            if (value == null || !(value.effect instanceof Value.Gate gate)) {
+                continue;
+            }
+            if (!value.isOn(subject.facts, rule.id)) {
+                if (Rule.all(rule.tests, subject) == Verdict.YES) {
+                    told.add(value.off);
+                }
+                continue;
+            }
+            if (ask(rule, gate, value) && rule.gates != null) {
+                open.remove(rule.gates);
+            }
+        }
+        if (!open.isEmpty()) {
+            fill.add(ReasonCode.NO_RULE_HELD);
+        }
+    }
+
+    /** Whether the gate answered its question, either way or for want of a fact. */
+    private boolean ask(Rule rule, Value.Gate gate, Value value) {
+        Verdict concerned = Rule.all(rule.tests, subject);
+        if (concerned == Verdict.NO) {
+            return false;
+        }
+        if (concerned == Verdict.UNKNOWN) {
+            missing(rule.tests);
+            return true;
+        }
+        switch (Rule.all(gate.requires(), subject)) {
+            case UNKNOWN -> missing(gate.requires());
+            case NO -> refuse(rule, gate.otherwise().citing(value.citation));
+            case YES -> {
+            }
+        }
+        return true;
+    }
+
+    private void missing(Test[] tests) {
+        for (Test test : tests) {
+            if (test.check().on(subject) == Verdict.UNKNOWN) {
+                fill.add(test.missing());
+            }
+        }
+    }
+
+    private void refuse(Rule rule, Reason reason) {
+        if (rule.forbids.contains(Rule.Allows.FILL)) {
+            fill.add(reason);
+        }
+        if (rule.forbids.contains(Rule.Allows.CARRY)) {
+            carry.add(reason);
+        }
+        if (rule.forbids.contains(Rule.Allows.USE)) {
+            use.add(reason);
+        }
+    }
+
+    void standing() {
+        if (subject.condemned) {
+            worsen(Status.CONDEMNED);
+            if (!fillRefusedFor(ReasonCode.CONDEMNED)) {
+                refuseAll(ReasonCode.CONDEMNED.reason());
+            }
+        }
+        if (subject.rejected) {
+            worsen(Status.REJECTED);
+            refuseAll(ReasonCode.REJECTED.reason());
+        }
+        List<StandingHold> holds = subject.facts.holds();
+        if (holds == null) {
+            fill.add(ReasonCode.MISSING_HOLDS);
+        }
+        for (int i = 0; holds != null && i < holds.size(); i++) {
+            hold(holds.get(i));
+        }
+    }
+
+    private boolean fillRefusedFor(ReasonCode code) {
+        return fill.list().stream().anyMatch(reason -> reason.code() == code);
+    }
+
+    private void hold(StandingHold hold) {
+        LocalDate placedOn = hold.placedOn();
+        if (placedOn != null && placedOn.isAfter(subject.asOf)) {
+            subject.leftOut = true;
+            return;
+        }
+        worsen(Status.ON_HOLD);
+        refuseAll(new Reason(ReasonCode.ON_HOLD, ReasonCode.ON_HOLD.text() + " " + hold.reason(), null));
+    }
+
+    Assessment answer() {
+        if (subject.leftOut) {
+            told.add(ReasonCode.FACT_AFTER_AS_OF);
+        }
+        ContainerKind kind = subject.facts.kind();
+        Reasons empty = new Reasons();
+        if (kind == null) {
+            empty.add(ReasonCode.MISSING_KIND);
+        } else {
+            moves(kind, empty);
+        }
+        Reasons all = new Reasons();
+        all.addAll(fill.list());
+        all.addAll(carry.list());
+        all.addAll(use.list());
+        all.addAll(told.list());
+        return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), Permission.unless(carry.list()),
+                Permission.unless(empty.list()), Permission.unless(use.list()), clocks, all.list());
+    }
+
+    private void moves(ContainerKind kind, Reasons empty) {
+        switch (kind) {
+            case CYLINDER, CARGO_TANK -> {
+                if (!subject.knownEmpty()) {
+                    empty.add(ReasonCode.MISSING_EMPTIED);
+                }
+            }
+            case PORTABLE_TANK -> empty.add(ReasonCode.NO_RULE_HELD);
+            // 49 CFR 173.315(j) lets an ASME tank travel by its size, how full it is, and the purpose of the move.
+            case STATIONARY_TANK -> {
+                unmoved(carry);
+                unmoved(empty);
+            }
+        }
+    }
+
+    private void unmoved(Reasons reasons) {
+        if (subject.facts.waterCapacity() == null) {
+            reasons.add(ReasonCode.MISSING_WATER_CAPACITY);
+        }
+        reasons.add(ReasonCode.MISSING_PERCENT_FULL);
+        reasons.add(ReasonCode.MISSING_PURPOSE);
+    }
+
+    void undetermined(@Nullable ReasonCode code) {
+        if (code != null) {
+            Clocks.Reading reading = Clocks.undetermined(org.collarbook.regulation.Requirement.SHELL, code);
+            count(reading, NO_GROUP);
+        }
+    }
+
+    private static final Plan.Group NO_GROUP = new Plan.Group(org.collarbook.regulation.Requirement.SHELL, new Rule[0]);
+}

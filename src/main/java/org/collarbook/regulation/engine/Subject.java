@@ -1,0 +1,104 @@
+package org.collarbook.regulation.engine;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Outcome;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requalification.Result;
+import org.jspecify.annotations.Nullable;
+
+/** The facts as they stood on one day: what is dated later is left out, and told. */
+final class Subject {
+
+    final Facts facts;
+    final LocalDate asOf;
+    final @Nullable YearMonth manufactured;
+    final @Nullable LocalDate filledOn;
+    final @Nullable LocalDate emptiedOn;
+    /** The mark that is being judged; null for the period that runs from the original test. */
+    @Nullable
+    Requalification mark;
+    boolean leftOut;
+    boolean contradictory;
+    boolean condemned;
+    @Nullable
+    LocalDate condemnedSince;
+    boolean rejected;
+
+    Subject(Facts facts, LocalDate asOf) {
+        this.facts = facts;
+        this.asOf = asOf;
+        YearMonth made = facts.manufactured();
+        manufactured = made == null || Outcome.isAhead(made, asOf) ? null : made;
+        leftOut = made != null && manufactured == null;
+        filledOn = known(facts.filledOn());
+        emptiedOn = known(facts.emptiedOn());
+        judgeHistory(facts.requalifications());
+    }
+
+    private @Nullable LocalDate known(@Nullable LocalDate day) {
+        if (day != null && day.isAfter(asOf)) {
+            leftOut = true;
+            return null;
+        }
+        return day;
+    }
+
+    private void judgeHistory(@Nullable List<Requalification> history) {
+        YearMonth passed = null;
+        YearMonth refused = null;
+        for (int i = 0; history != null && i < history.size(); i++) {
+            Requalification one = history.get(i);
+            YearMonth month = one.month();
+            if (Outcome.isAhead(month, asOf)) {
+                leftOut = true;
+                continue;
+            }
+            contradictory |= manufactured != null && month.isBefore(manufactured);
+            switch (one.result()) {
+                case PASSED -> passed = later(passed, month);
+                case REJECTED -> refused = later(refused, month);
+                case CONDEMNED -> condemn(month.atDay(1));
+            }
+        }
+        judgeCondition(facts.condition(), passed, refused);
+    }
+
+    /** A mark bears no day, so one of the month of the rejection may be older than it and does not lift it. */
+    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth passed,
+            @Nullable YearMonth refused) {
+        LocalDate rejectedOn = condition == null ? null : known(condition.rejectedOn());
+        LocalDate condemnedOn = condition == null ? null : known(condition.condemnedOn());
+        if (condemnedOn != null) {
+            condemn(condemnedOn);
+        }
+        YearMonth latest = rejectedOn == null ? refused : later(refused, YearMonth.from(rejectedOn));
+        rejected = latest != null && (passed == null || !passed.isAfter(latest));
+    }
+
+    private void condemn(LocalDate since) {
+        condemnedSince = condemnedSince == null || since.isBefore(condemnedSince) ? since : condemnedSince;
+        condemned = true;
+    }
+
+    private static YearMonth later(@Nullable YearMonth one, YearMonth other) {
+        return one == null || other.isAfter(one) ? other : one;
+    }
+
+    boolean counts(Requalification one, LocalDate day) {
+        return one.result() == Result.PASSED && !Outcome.isAhead(one.month(), day);
+    }
+
+    /** Emptied and not filled since; a fill on the same day may have come after. */
+    boolean knownEmpty() {
+        return emptiedOn != null && (filledOn == null || emptiedOn.isAfter(filledOn));
+    }
+
+    /** A fill that may still be inside; emptying on the day of the fill may have come after. */
+    boolean fillStands() {
+        return filledOn != null && (emptiedOn == null || emptiedOn.isBefore(filledOn));
+    }
+}

@@ -1,0 +1,5 @@
+package org.collarbook.regulation.engine;
+
+enum Verdict {
+    YES, NO, UNKNOWN
+}

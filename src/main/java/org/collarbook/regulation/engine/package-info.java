@@ -1,0 +1,5 @@
+/** Applies the compiled rules to facts; pure, and quick enough to run millions of times a second. */
+@NullMarked
+package org.collarbook.regulation.engine;
+
+import org.jspecify.annotations.NullMarked;

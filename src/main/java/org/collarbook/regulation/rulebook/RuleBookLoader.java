@@ -1,0 +1,111 @@
+package org.collarbook.regulation.rulebook;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.RuleBook;
+import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.engine.CompiledRuleBook;
+import org.collarbook.regulation.engine.Rule;
+
+/** Loads the rule book that ships with the service, or one that was stored. */
+public final class RuleBookLoader {
+
+    private static final String FOLDER = "regulations/";
+
+    private RuleBookLoader() {}
+
+    /** The book that ships with the service. */
+    public static RuleBook standard() {
+        return compile(parse(shipped(FOLDER)));
+    }
+
+    /** A book from the texts of its files, by file name. */
+    public static RuleBook of(Map<String, String> files) {
+        return compile(parse(files));
+    }
+
+    /** A book from a stored {@link RuleBook#canonicalText()}. */
+    public static RuleBook ofCanonicalText(String text) {
+        Map<String, Map<?, ?>> files = new TreeMap<>();
+        Yaml.read("stored rule book", text).forEach((name, content) -> {
+            if (!(content instanceof Map<?, ?> map)) {
+                throw new RuleBookException("stored rule book", "expected a mapping under " + name);
+            }
+            files.put(String.valueOf(name), map);
+        });
+        return compile(files);
+    }
+
+    /** The examples of every rule in these files. */
+    public static List<RuleExample> examples(Map<String, String> files) {
+        List<RuleExample> examples = new ArrayList<>();
+        for (RuleReader.Read rule : rules(parse(files))) {
+            examples.add(rule.matching());
+            examples.add(rule.nonMatching());
+        }
+        return examples;
+    }
+
+    /** The files of the book that ships with the service, by name, as its {@code index.txt} lists them. */
+    public static Map<String, String> shipped(String folder) {
+        Map<String, String> files = new TreeMap<>();
+        resource(folder + "index.txt").lines().filter(line -> !line.isBlank()).forEach(name -> files.put(name.strip(),
+                resource(folder + name.strip())));
+        return files;
+    }
+
+    private static String resource(String path) {
+        try (InputStream in = RuleBookLoader.class.getClassLoader().getResourceAsStream(path)) {
+            if (in == null) {
+                throw new RuleBookException(path, "not found on the classpath");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(path, unreadable);
+        }
+    }
+
+    private static Map<String, Map<?, ?>> parse(Map<String, String> files) {
+        Map<String, Map<?, ?>> parsed = new TreeMap<>();
+        files.forEach((name, text) -> parsed.put(name, Yaml.read(name, text)));
+        return parsed;
+    }
+
+    private static List<RuleReader.Read> rules(Map<String, Map<?, ?>> files) {
+        List<RuleReader.Read> rules = new ArrayList<>();
+        Set<String> ids = new HashSet<>();
+        files.forEach((name, content) -> {
+            Fields file = new Fields(name, content);
+            Jurisdiction jurisdiction = file.required("jurisdiction", "a jurisdiction such as US", Jurisdiction::new);
+            file.text("subject");
+            ValueReader values = new ValueReader(new CitationReader(file.child("sources")));
+            RuleReader reader = new RuleReader(jurisdiction, values);
+            for (Fields rule : file.children("rules")) {
+                RuleReader.Read read = reader.read(name, rule);
+                if (!ids.add(read.info().id())) {
+                    throw new RuleBookException(name + ": " + read.info().id(), "this id is taken already");
+                }
+                rules.add(read);
+            }
+            file.done();
+        });
+        return rules;
+    }
+
+    private static RuleBook compile(Map<String, Map<?, ?>> files) {
+        List<RuleReader.Read> read = rules(files);
+        List<Rule> rules = read.stream().map(RuleReader.Read::rule).toList();
+        List<RuleInfo> infos = read.stream().map(RuleReader.Read::info).toList();
+        String text = Canonical.text(files);
+        return new CompiledRuleBook(rules, infos, Canonical.hash(text), text);
+    }
+}

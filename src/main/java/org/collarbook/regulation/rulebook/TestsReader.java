@@ -1,0 +1,75 @@
+package org.collarbook.regulation.rulebook;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.collarbook.regulation.Authority;
+import org.collarbook.regulation.Steel;
+import org.collarbook.regulation.Use;
+import org.collarbook.regulation.WaterCapacity;
+import org.collarbook.regulation.engine.Test;
+import org.collarbook.regulation.engine.Tests;
+
+/** Reads the conditions of a rule; DEVELOPERS-facing names are those of the facts in a request. */
+final class TestsReader {
+
+    private static final String CAPACITY = "a capacity with its unit, such as 125 lb or 3500 gal";
+
+    private TestsReader() {}
+
+    static List<Test> read(Fields fields) {
+        List<Test> tests = new ArrayList<>();
+        for (String key : fields.keys()) {
+            if (!key.equals("kind") && !key.equals("family")) {
+                tests.add(test(key, fields));
+            }
+        }
+        return tests;
+    }
+
+    static Test test(String key, Fields fields) {
+        return switch (key) {
+            case "family" -> Tests.family(fields.set(key));
+            case "familyNot" -> Tests.familyNot(fields.set(key));
+            case "authority" -> Tests.authority(fields.choices(key, Authority.class));
+            case "lading" -> Tests.lading(fields.set(key));
+            case "ladingNot" -> Tests.ladingNot(fields.set(key));
+            case "exclusive" -> Tests.exclusive(fields.flag(key));
+            case "corrosionFree" -> Tests.corrosionFree(fields.flag(key));
+            case "coated" -> Tests.coated(fields.flag(key));
+            case "lined" -> Tests.lined(fields.flag(key));
+            case "marksLegible" -> Tests.marksLegible(fields.flag(key));
+            case "ownerConsent" -> Tests.ownerConsent(fields.flag(key));
+            case "steel" -> Tests.steel(fields.choice(key, Steel.class));
+            case "use" -> Tests.use(fields.choices(key, Use.class));
+            case "statedUse" -> Tests.statedUse(fields.choices(key, Use.class));
+            case "star" -> Tests.star(fields.flag(key));
+            case "composite" -> Tests.composite(fields.flag(key));
+            case "permitInForce" -> Tests.permitInForce(fields.flag(key));
+            default -> measured(key, fields);
+        };
+    }
+
+    private static Test measured(String key, Fields fields) {
+        return switch (key) {
+            case "waterCapacityAtMost" -> Tests.capacityAtMost(capacity(key, fields));
+            case "waterCapacityOver" -> Tests.capacityOver(capacity(key, fields));
+            case "waterCapacityUnder" -> Tests.capacityUnder(capacity(key, fields));
+            case "waterCapacityAtLeast" -> Tests.capacityAtLeast(capacity(key, fields));
+            case "servicePressureAtLeast" -> Tests.pressureAtLeast(fields.number(key));
+            case "servicePressureAtMost" -> Tests.pressureAtMost(fields.number(key));
+            case "madeFrom" -> Tests.madeFrom(fields.month(key));
+            case "madeBefore" -> Tests.madeBefore(fields.month(key));
+            case "damaged" -> Tests.damaged(fields.flag(key));
+            case "overheated" -> Tests.overheated(fields.flag(key));
+            case "fire" -> Tests.fire(fields.flag(key));
+            case "recordedFire" -> Tests.recordedFire(fields.flag(key));
+            case "tareLossUnder" -> Tests.tareLossUnder(fields.number(key));
+            case "condemned" -> Tests.condemned(fields.flag(key));
+            default -> throw fields.wrong(key, "unknown condition");
+        };
+    }
+
+    private static WaterCapacity capacity(String key, Fields fields) {
+        return fields.required(key, CAPACITY, WaterCapacity::parse);
+    }
+}

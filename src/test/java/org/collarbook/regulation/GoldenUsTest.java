@@ -1,0 +1,111 @@
+package org.collarbook.regulation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.collarbook.regulation.rulebook.RuleBookLoader;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * The published periods of 49 CFR, row by row: each row's citation names its paragraph, its source says whether the text
+ * was found or is from memory. golden/us-permissions.tsv adds what each row permits on its day.
+ */
+class GoldenUsTest {
+
+    /** Rows whose rule is knowingly not held: the delivery hose of 180.416 and the portable tanks of 180.605. */
+    private static final Set<String> NOT_HELD = Set.of("US-103", "US-105", "US-107");
+    private static final RuleBook BOOK = RuleBookLoader.standard();
+    private static final List<Map<String, String>> ROWS = Tsv.read("/golden/us.tsv");
+    private static final Map<String, Map<String, String>> PERMISSIONS = Tsv.read("/golden/us-permissions.tsv").stream()
+            .collect(Collectors.toMap(row -> row.get("id"), Function.identity()));
+
+    static Stream<Map<String, String>> held() {
+        return ROWS.stream().filter(row -> !NOT_HELD.contains(row.get("id")));
+    }
+
+    static Stream<Map<String, String>> heldOnlyWithNeeds() {
+        return held().filter(row -> row.get("needs").startsWith("basis:"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("held")
+    void givesWhatIsPublished(Map<String, String> row) {
+        GoldenFacts golden = new GoldenFacts(row);
+        Assessment assessment = BOOK.assess(golden.facts(), LocalDate.parse(row.get("as_of_rule_date")));
+        Clock clock = assessment.clock(golden.requirement());
+        assertThat(clock).as("%s", assessment).isNotNull();
+        assertThat(told(clock.outcome())).as("%s: %s", row.get("id"), assessment).isEqualTo(row.get("expected_due"));
+        assertThat(clock.ruleId()).isNotNull();
+        assertThat(clock.citation()).isNotNull();
+        assertThat(permissions(row.get("id"), assessment)).isEqualTo(PERMISSIONS.get(row.get("id")));
+    }
+
+    private static String told(Outcome outcome) {
+        return switch (outcome) {
+            case Outcome.Due due -> due.month().toString();
+            case Outcome.NotRequired _ -> "NONE";
+            case Outcome.OtherAuthority other -> other.authority().equals("Transport Canada") ? "TC-RULES" : "PERMIT";
+            case Outcome.Condemned(LocalDate since) -> "CONDEMN-" + since;
+            case Outcome.Undetermined undetermined -> undetermined.toString();
+        };
+    }
+
+    private static Map<String, String> permissions(String id, Assessment assessment) {
+        String reasons = assessment.mayFill().reasons().stream().map(reason -> reason.code().name()).collect(Collectors
+                .joining(" "));
+        return Map.of("id", id, "status", assessment.status().name(), "mayFill", yes(assessment.mayFill()), "mayCarry",
+                yes(
+                        assessment.mayCarry()),
+                "mayCarryEmpty", yes(assessment.mayCarryEmpty()), "mayUse", yes(assessment.mayUse()),
+                "whyNotFill", reasons);
+    }
+
+    private static String yes(Permission permission) {
+        return permission.allowed() ? "yes" : "no";
+    }
+
+    /** Never silently today's text: a rule whose text was not read says that it is off. */
+    @ParameterizedTest
+    @MethodSource("heldOnlyWithNeeds")
+    void withoutItsNeedsIsNotGuessed(Map<String, String> row) {
+        GoldenFacts golden = new GoldenFacts(row);
+        Facts plain = golden.facts().toBuilder().enable(Set.of()).build();
+        Assessment assessment = BOOK.assess(plain, LocalDate.parse(row.get("as_of_rule_date")));
+        Clock clock = assessment.clock(golden.requirement());
+        if (clock != null) {
+            assertThat(clock.outcome()).isInstanceOfSatisfying(Outcome.Undetermined.class, undetermined -> assertThat(
+                    undetermined.reasons()).extracting(Reason::code).containsExactly(ReasonCode.RULE_OFF));
+            assertThat(assessment.status()).isEqualTo(Status.UNDETERMINED);
+        }
+        assertThat(assessment.gives(ReasonCode.RULE_OFF)).isTrue();
+    }
+
+    @Test
+    void whatIsNotHeldSaysSo() {
+        for (String id : List.of("US-105", "US-107")) {
+            Map<String, String> row = ROWS.stream().filter(one -> one.get("id").equals(id)).findFirst().orElseThrow();
+            Assessment assessment = BOOK.assess(new GoldenFacts(row).facts(),
+                    LocalDate.parse(row.get("as_of_rule_date")));
+            assertThat(assessment.status()).isEqualTo(Status.UNDETERMINED);
+            assertThat(assessment.mayFill().refusedFor(ReasonCode.NO_RULE_HELD)).isTrue();
+            assertThat(assessment.mayCarry().allowed() || assessment.mayUse().allowed()).isFalse();
+        }
+        assertThat(BOOK.rules()).extracting(RuleInfo::topic).doesNotContain(Requirement.DELIVERY_HOSE.name());
+    }
+
+    @Test
+    void everyRowHasItsPermissions() {
+        assertThat(PERMISSIONS.keySet()).isEqualTo(held().map(row -> row.get("id")).collect(Collectors.toCollection(
+                TreeSet::new)));
+    }
+
+}
