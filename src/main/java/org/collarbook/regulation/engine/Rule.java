@@ -16,15 +16,24 @@ public final class Rule {
 
     /** The questions that must each be answered before anything may be filled. */
     public enum Topic {
-        REFILLABLE, AUTHORISED, SERVICE_PRESSURE, MARKS, CONSENT, CONDITION
+        REFILLABLE,
+        AUTHORISED,
+        SERVICE_PRESSURE,
+        MARKS,
+        CONSENT,
+        CONDITION
     }
 
     public enum Selector {
-        EVALUATION, MANUFACTURE, LAST_TEST
+        EVALUATION,
+        MANUFACTURE,
+        LAST_TEST
     }
 
     public enum Allows {
-        FILL, CARRY, USE
+        FILL,
+        CARRY,
+        USE
     }
 
     final String id;
