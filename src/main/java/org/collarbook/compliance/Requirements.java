@@ -77,29 +77,34 @@ public class Requirements {
                     where fresh.container_id = old.container_id and fresh.requirement = old.requirement)""")
                 .param("ids", byId.keySet().toArray(UUID[]::new))
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
-                .param("requirements", column(rows, row -> row.requirement().name(), String[]::new)).update();
+                .param("requirements", texts(rows, RequirementRow::requirement)).update();
         insert(rows, byId);
     }
 
     private void insert(List<RequirementRow> rows, Map<UUID, KnownContainer> byId) {
         jdbc.sql(WRITE).param("rule_book", loaded.id())
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
-                .param("requirements", column(rows, row -> row.requirement().name(), String[]::new))
+                .param("requirements", texts(rows, RequirementRow::requirement))
                 .param("decisive", column(rows, RequirementRow::decisive, Boolean[]::new))
-                .param("standings", column(rows, row -> row.standing().name(), String[]::new))
-                .param("due", column(rows, RequirementRow::due, LocalDate[]::new))
+                .param("standings", texts(rows, RequirementRow::standing))
+                .param("due", texts(rows, RequirementRow::due))
                 .param("filled", column(rows, RequirementRow::filledInTime, Boolean[]::new))
-                .param("rules", column(rows, RequirementRow::rule, String[]::new))
-                .param("reasons", column(rows, row -> row.reasons().stream().map(Enum::name)
-                        .collect(Collectors.joining(",")), String[]::new))
+                .param("rules", texts(rows, RequirementRow::rule))
+                .param("reasons",
+                        texts(rows, row -> row.reasons().stream().map(Enum::name).collect(Collectors.joining(","))))
                 .param("sites", column(rows, row -> site(byId.get(row.container())), UUID[]::new))
                 .param("customers", column(rows, row -> customer(byId.get(row.container())), UUID[]::new))
-                .param("days", column(rows, RequirementRow::assessedOn, LocalDate[]::new)).update();
+                .param("days", texts(rows, RequirementRow::assessedOn)).update();
     }
 
     private static <T> T[] column(List<RequirementRow> rows, Function<RequirementRow, @Nullable T> value,
             IntFunction<T[]> array) {
         return rows.stream().map(value).toArray(array);
+    }
+
+    private static @Nullable String[] texts(List<RequirementRow> rows,
+            Function<RequirementRow, @Nullable Object> value) {
+        return rows.stream().map(value).map(given -> given == null ? null : given.toString()).toArray(String[]::new);
     }
 
     private static @Nullable UUID site(@Nullable KnownContainer container) {

@@ -48,11 +48,11 @@ final class CodeRules {
     static final ArchRule INJECTION_BY_CONSTRUCTOR = noFields().should().beAnnotatedWith(Autowired.class)
             .because("a constructor shows what a class needs").allowEmptyShould(true);
 
-    static final ArchRule FIELDS_ARE_PRIVATE = fields().that().areNotStatic().should().bePrivate().orShould()
-            .haveModifier(JavaModifier.SYNTHETIC).because("state is guarded by its own class");
+    static final ArchRule STATE_IS_PRIVATE = fields().that().areNotFinal().should().bePrivate().orShould()
+            .haveModifier(JavaModifier.SYNTHETIC).because("state that changes is guarded by its own class");
 
     static final List<ArchRule> ALL = List.of(REGULATION_IS_PURE, TIME_COMES_FROM_THE_CLOCK, ENTITIES_STAY_AT_HOME,
-            CONTROLLERS_STAY_AT_HOME, NO_BINARY_FRACTIONS_IN_DECISIONS, INJECTION_BY_CONSTRUCTOR, FIELDS_ARE_PRIVATE);
+            CONTROLLERS_STAY_AT_HOME, NO_BINARY_FRACTIONS_IN_DECISIONS, INJECTION_BY_CONSTRUCTOR, STATE_IS_PRIVATE);
 
     private CodeRules() {}
 

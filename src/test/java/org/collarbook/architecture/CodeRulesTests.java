@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.Map;
 import java.util.stream.Stream;
 
+import canaries.Canaries;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -25,7 +26,7 @@ class CodeRulesTests {
             CodeRules.TIME_COMES_FROM_THE_CLOCK, Canaries.ReadsTheSystemClock.class, CodeRules.ENTITIES_STAY_AT_HOME,
             Canaries.PublicEntity.class, CodeRules.CONTROLLERS_STAY_AT_HOME, Canaries.PublicController.class,
             CodeRules.NO_BINARY_FRACTIONS_IN_DECISIONS, ImpureDecision.class, CodeRules.INJECTION_BY_CONSTRUCTOR,
-            Canaries.FieldInjection.class, CodeRules.FIELDS_ARE_PRIVATE, Canaries.OpenField.class);
+            Canaries.FieldInjection.class, CodeRules.STATE_IS_PRIVATE, Canaries.OpenField.class);
 
     static Stream<ArchRule> rules() {
         return CodeRules.ALL.stream();

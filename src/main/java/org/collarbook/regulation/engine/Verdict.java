@@ -1,5 +1,7 @@
 package org.collarbook.regulation.engine;
 
 enum Verdict {
-    YES, NO, UNKNOWN
+    YES,
+    NO,
+    UNKNOWN
 }

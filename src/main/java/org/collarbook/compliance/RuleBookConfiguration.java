@@ -1,10 +1,11 @@
-package org.collarbook.regulation;
+package org.collarbook.compliance;
 
+import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.rulebook.RuleBookLoader;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
-/** The one place where the rule book meets the application: loaded and checked once, at start. */
+/** Where the rule book meets the application: loaded and checked once, at start. */
 @Configuration(proxyBeanMethods = false)
 class RuleBookConfiguration {
 

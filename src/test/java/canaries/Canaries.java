@@ -1,4 +1,4 @@
-package org.collarbook.architecture;
+package canaries;
 
 import java.time.Instant;
 
@@ -9,12 +9,12 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
 import org.springframework.web.bind.annotation.RestController;
 
-/** Classes that break one rule of {@link CodeRules} each. */
-final class Canaries {
+/** Classes that break one code rule each; outside the product's package, so that nothing scans them. */
+public final class Canaries {
 
     private Canaries() {}
 
-    static class ReadsTheSystemClock {
+    public static class ReadsTheSystemClock {
 
         Instant time() {
             return Instant.now();
@@ -36,7 +36,7 @@ final class Canaries {
     @RestController
     public static class PublicController {}
 
-    static class FieldInjection {
+    public static class FieldInjection {
 
         @Autowired
         private @Nullable ApplicationContext context;
@@ -47,7 +47,7 @@ final class Canaries {
         }
     }
 
-    static class OpenField {
+    public static class OpenField {
 
         int counter;
     }
