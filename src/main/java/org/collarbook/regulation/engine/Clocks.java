@@ -32,7 +32,7 @@ final class Clocks {
     private static final Reading NOTHING = new Reading(null, null, null);
 
     static Reading read(Plan.Group group, Subject subject, LocalDate day) {
-        if (subject.contradictory && group.requirement().hasHistory()) {
+        if (subject.contradictory() && group.requirement().hasHistory()) {
             return undetermined(group.requirement(), ReasonCode.CONTRADICTORY_FACTS);
         }
         int stretch = subject.timeline.stretchOf(day);
@@ -40,18 +40,18 @@ final class Clocks {
         YearMonth newest = history == null || !group.requirement().hasHistory()
                 ? null
                 : group.requirement().movedByAny() && day == subject.asOf
-                        ? subject.passed
+                        ? subject.newestPassed()
                         : newest(group.requirement(), subject, history, day);
         Reading worst = NOTHING;
         for (int i = 0; newest != null && i < history.size(); i++) {
             Requalification one = history.get(i);
             if (belongs(group.requirement(), one) && subject.counts(one, day) && one.month().equals(newest)) {
-                subject.mark = one;
+                subject.judging(one);
                 worst = worse(worst, judge(group, subject, day, stretch));
             }
         }
         if (newest == null) {
-            subject.mark = null;
+            subject.judging(null);
             worst = judge(group, subject, day, stretch);
         }
         return worst;
@@ -144,7 +144,7 @@ final class Clocks {
     }
 
     private static Reading nothingApplies(Plan.Group group, Subject subject, int stretch) {
-        Requalification mark = subject.mark;
+        Requalification mark = subject.mark();
         if (mark != null) {
             for (Rule rule : group.rules()) {
                 Value value = rule.valueFor(subject, stretch);
@@ -164,7 +164,7 @@ final class Clocks {
 
     /** Whether this value says anything about the mark that is being judged, or about the time before any mark. */
     private static boolean speaksOf(Value value, Subject subject) {
-        Requalification mark = subject.mark;
+        Requalification mark = subject.mark();
         return switch (value.effect) {
             case Value.Periods periods -> mark == null
                     ? periods.first > 0 || subject.facts.requalifications() == null
@@ -205,7 +205,7 @@ final class Clocks {
             case Value.NotRequired _ -> NOT_REQUIRED;
             case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
             case Value.PermitInterval _ -> permitted(subject);
-            case Value.Condemns _ -> new Condemned(subject.condemnedSince);
+            case Value.Condemns _ -> new Condemned(subject.condemnedSince());
             case Value.ServiceLife life -> lifeOver(life, subject);
             case Value.Periods _,Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
         });
@@ -221,7 +221,7 @@ final class Clocks {
         if (subject.facts.requalifications() == null && (rule.sets == null || rule.sets.hasHistory())) {
             return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
         }
-        Requalification mark = subject.mark;
+        Requalification mark = subject.mark();
         if (mark == null) {
             return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
         }
@@ -239,7 +239,7 @@ final class Clocks {
         if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
             return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
         }
-        YearMonth start = subject.mark == null ? subject.manufactured : subject.mark.month();
+        YearMonth start = subject.mark() == null ? subject.manufactured : subject.mark().month();
         return from(start, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
     }
 
@@ -251,8 +251,8 @@ final class Clocks {
     }
 
     private static Reading reading(Rule rule, Value value, Subject subject, Outcome outcome) {
-        Set<org.collarbook.regulation.Fact> used = subject.mark == null ? rule.factsUsedAtFirst : rule.factsUsed;
+        Set<org.collarbook.regulation.Fact> used = subject.mark() == null ? rule.factsUsedAtFirst : rule.factsUsed;
         Requirement requirement = rule.sets == null ? Requirement.SHELL : rule.sets;
-        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark);
+        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark());
     }
 }

@@ -67,7 +67,7 @@ final class Permissions {
             }
             case Condemned _ -> {
                 worsen(Status.CONDEMNED);
-                refuseAll(cited(subject.condemned ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
+                refuseAll(cited(subject.condemned() ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
             }
         }
     }
@@ -138,7 +138,7 @@ final class Permissions {
     }
 
     void gate(Rule[] gates, LocalDate day) {
-        subject.mark = null;
+        subject.judging(null);
         int stretch = subject.timeline.stretchOf(day);
         int open = EVERY_TOPIC;
         for (Rule rule : gates) {
@@ -201,13 +201,13 @@ final class Permissions {
     }
 
     void standing() {
-        if (subject.condemned) {
+        if (subject.condemned()) {
             worsen(Status.CONDEMNED);
             if (!fillRefusedFor(ReasonCode.CONDEMNED)) {
                 refuseAll(ReasonCode.CONDEMNED.reason());
             }
         }
-        if (subject.rejected) {
+        if (subject.rejected()) {
             worsen(Status.REJECTED);
             refuseAll(ReasonCode.REJECTED.reason());
         }
@@ -227,7 +227,7 @@ final class Permissions {
     private void hold(StandingHold hold) {
         LocalDate placedOn = hold.placedOn();
         if (placedOn != null && placedOn.isAfter(subject.asOf)) {
-            subject.leftOut = true;
+            subject.leaveOut();
             return;
         }
         worsen(Status.ON_HOLD);
@@ -235,7 +235,7 @@ final class Permissions {
     }
 
     Assessment answer() {
-        if (subject.leftOut) {
+        if (subject.leftOut()) {
             told.add(ReasonCode.FACT_AFTER_AS_OF);
         }
         ContainerKind kind = subject.facts.kind();

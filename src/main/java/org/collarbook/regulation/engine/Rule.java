@@ -118,9 +118,9 @@ public final class Rule {
             case MANUFACTURE -> select(subject.facts, subject.manufactured == null
                     ? stretch
                     : subject.timeline.stretchOf(subject.manufactured.atDay(1)));
-            case LAST_TEST -> select(subject.facts, subject.mark == null
+            case LAST_TEST -> select(subject.facts, subject.mark() == null
                     ? stretch
-                    : subject.timeline.stretchOf(subject.mark.month().atDay(1)));
+                    : subject.timeline.stretchOf(subject.mark().month().atDay(1)));
         };
     }
 

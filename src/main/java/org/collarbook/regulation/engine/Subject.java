@@ -21,16 +21,16 @@ final class Subject {
     final @Nullable LocalDate emptiedOn;
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
-    Requalification mark;
+    private Requalification mark;
     /** The newest month of any record that passed. */
     @Nullable
-    YearMonth passed;
-    boolean leftOut;
-    boolean contradictory;
-    boolean condemned;
+    private YearMonth passed;
+    private boolean leftOut;
+    private boolean contradictory;
+    private boolean condemned;
     @Nullable
-    LocalDate condemnedSince;
-    boolean rejected;
+    private LocalDate condemnedSince;
+    private boolean rejected;
 
     Subject(Facts facts, LocalDate asOf, Timeline timeline) {
         this.facts = facts;
@@ -103,5 +103,44 @@ final class Subject {
     /** A fill that may still be inside; emptying on the day of the fill may have come after. */
     boolean fillStands() {
         return filledOn != null && (emptiedOn == null || emptiedOn.isBefore(filledOn));
+    }
+
+    @Nullable
+    Requalification mark() {
+        return mark;
+    }
+
+    void judging(@Nullable Requalification one) {
+        mark = one;
+    }
+
+    @Nullable
+    YearMonth newestPassed() {
+        return passed;
+    }
+
+    boolean leftOut() {
+        return leftOut;
+    }
+
+    void leaveOut() {
+        leftOut = true;
+    }
+
+    boolean contradictory() {
+        return contradictory;
+    }
+
+    boolean condemned() {
+        return condemned;
+    }
+
+    @Nullable
+    LocalDate condemnedSince() {
+        return condemnedSince;
+    }
+
+    boolean rejected() {
+        return rejected;
     }
 }

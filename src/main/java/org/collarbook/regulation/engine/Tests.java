@@ -198,7 +198,7 @@ public final class Tests {
     /** An attribute of the mark that is being judged; without a mark there is no star. */
     public static Test star(boolean wanted) {
         return new Test(Fact.REQUALIFICATIONS, ReasonCode.MISSING_REQUALIFICATIONS, subject -> verdict(
-                (subject.mark != null && subject.mark.star()) == wanted));
+                (subject.mark() != null && subject.mark().star()) == wanted));
     }
 
     /** Steel known, or a design standard other than the composite ones (ISO 11119, 11515, 14245 excluded). */
@@ -279,7 +279,8 @@ public final class Tests {
     }
 
     public static Test condemned(boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> verdict(subject.condemned == wanted));
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION,
+                subject -> verdict(subject.condemned() == wanted));
     }
 
 }
