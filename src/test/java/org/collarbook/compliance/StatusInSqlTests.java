@@ -95,7 +95,7 @@ class StatusInSqlTests {
         var made = YearMonth.of(1995, 1).plusMonths(random.nextInt(12 * 31));
         body.put("manufactured", made.toString());
         body.put("specification", pick("DOT-4BA240", "DOT-4BW240", "DOT-4E240", "DOT-4B240ET", "DOT-3B300",
-                "TC-4BAM17", "DOT-4BA240", "DOT-39-240"));
+                "TC-4BAM17", "DOT-4BA240", "DOT-39"));
         if (random.nextInt(6) == 0) {
             body.remove(pick("coated", "service", "manufactured"));
         }

@@ -52,7 +52,7 @@ class DatabaseTests {
         assertThat(jdbc.sql("select count(*) from pg_tables where tableowner = current_user").query(Long.class)
                 .single()).isZero();
         assertThatThrownBy(() -> jdbc.sql("create table own (id int)").update())
-                .hasMessageContaining("permission denied");
+                .rootCause().hasMessageContaining("permission denied");
     }
 
     @Test
@@ -68,14 +68,15 @@ class DatabaseTests {
             "ledger_import_file", "ledger_import_outcome", "ledger_import_problem", "idempotency"})
     void factsCannotBeChangedOrRemoved(String table) {
         for (var change : new String[]{"delete from " + table, "truncate " + table,
-                "update " + table + " set " + firstColumn(table) + " = " + firstColumn(table)}) {
-            assertThatThrownBy(() -> jdbc.sql(change).update()).as(change).hasMessageContaining("permission denied");
+                "update " + table + " set " + someColumn(table) + " = " + someColumn(table)}) {
+            assertThatThrownBy(() -> jdbc.sql(change).update()).as(change).rootCause()
+                    .hasMessageContaining("permission denied");
         }
     }
 
-    private String firstColumn(String table) {
+    private String someColumn(String table) {
         return jdbc.sql("""
-                select attname from pg_attribute where attrelid = ?::regclass and attnum = 1""").param(table)
+                select attname from pg_attribute where attrelid = ?::regclass and attnum = 2""").param(table)
                 .query(String.class).single();
     }
 }

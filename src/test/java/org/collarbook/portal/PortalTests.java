@@ -20,10 +20,12 @@ class PortalTests {
 
     private final Api api;
     private final Given given;
+    private final TestClock clock;
 
-    PortalTests(Api api, Given given) {
+    PortalTests(Api api, Given given, TestClock clock) {
         this.api = api;
         this.given = given;
+        this.clock = clock;
     }
 
     private UUID cylinderOf(UUID customer) {
@@ -65,7 +67,7 @@ class PortalTests {
     }
 
     @Test
-    void statusFollowsTheDateWithoutAnybodyTouchingTheRegister(TestClock clock) {
+    void statusFollowsTheDateWithoutAnybodyTouchingTheRegister() {
         var customer = given.customer();
         var body = Given.cylinder();
         body.put("manufactured", "2014-11");
