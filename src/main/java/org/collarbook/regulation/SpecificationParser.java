@@ -26,7 +26,8 @@ final class SpecificationParser {
             .compile("([23456789]\\d?[A-Z]{0,3}M|3FCM|3HWM)(?:" + GAP + "(\\d{1,3}))?(?!\\d)");
     private static final Pattern SPECIAL_PERMIT = Pattern.compile("(SP|E)" + GAP + "(\\d{3,5})(?:[\\s-]+(\\d{2,5}))?");
     private static final Pattern UN = Pattern.compile("UN(?:[\\s-]+(?:(ISO)[\\s-]*(\\d{3,5}(?:-\\d)?)|(T\\d{1,2})))?");
-    private static final Pattern ASME = Pattern.compile("(?:API[\\s-]*)?ASME(?:[\\s-]*U)?|U(?:[\\s-]*STAMP)?");
+    private static final Pattern ASME = Pattern
+            .compile("(?:API[\\s-]*)?ASME(?:[\\s-]*U)?(?![A-Z0-9])|U(?:[\\s-]*STAMP)?(?![A-Z0-9])");
 
     private final String text;
     private final List<String> warnings = new ArrayList<>();
