@@ -77,7 +77,7 @@ public class BulkCopy {
     private static DataAccessException translated(String target, SQLException e) {
         var state = e.getSQLState();
         if (state != null && state.startsWith("23")) {
-            return new DataIntegrityViolationException("copy into " + target, e);
+            return new DataIntegrityViolationException("a copied row was refused", e);
         }
         var translated = new SQLExceptionSubclassTranslator().translate("copy", target, e);
         return translated == null ? new UncategorizedSQLException("copy", target, e) : translated;

@@ -62,6 +62,8 @@ public class Containers {
     @Transactional
     public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer given, String reason,
             Caller by) {
+        // locked before it is read, or a faster correction could slip in between and be overwritten
+        lock(id);
         var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
         new Revision(before.version()).requireMatch(ifMatch);
         var content = given.correcting(before);

@@ -117,6 +117,6 @@ final class StampedMonthReader {
         while (i < text.length() && "0123456789-/. ".indexOf(text.charAt(i)) >= 0) {
             i++;
         }
-        return i;
+        return i == text.length() && i > 2 ? 0 : i;
     }
 }

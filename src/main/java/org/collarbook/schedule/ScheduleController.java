@@ -59,7 +59,7 @@ class ScheduleController {
         }
     }
 
-    @GetMapping(produces = "application/json", params = "!format")
+    @GetMapping(produces = "application/json")
     @Operation(summary = "What falls due, in pages ordered by month")
     Page<Line> page(@ParameterObject Query query, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
@@ -69,26 +69,13 @@ class ScheduleController {
                 .map(read -> read.stream().map(Line::from).toList());
     }
 
-    @GetMapping(produces = "application/json", params = "format=json")
-    @Operation(hidden = true)
-    Page<Line> pageByFormat(@ParameterObject Query query, @RequestParam(required = false) @Nullable String cursor,
-            @RequestParam(required = false) @Nullable Integer size) {
-        return page(query, cursor, size);
-    }
-
-    @GetMapping(produces = "text/csv", params = "!format")
+    @GetMapping(produces = "text/csv")
     @Operation(summary = "The whole schedule as CSV (also by ?format=csv)")
     void csv(@ParameterObject Query query, HttpServletResponse response) throws IOException {
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8);
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"schedule.csv\"");
         rows.write(query.filter(), response.getOutputStream());
-    }
-
-    @GetMapping(params = "format=csv")
-    @Operation(hidden = true)
-    void csvByFormat(@ParameterObject Query query, HttpServletResponse response) throws IOException {
-        csv(query, response);
     }
 
     private static @Nullable Cursor after(@Nullable String text) {

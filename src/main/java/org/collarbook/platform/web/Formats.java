@@ -1,0 +1,17 @@
+package org.collarbook.platform.web;
+
+import org.springframework.context.annotation.Configuration;
+import org.springframework.http.MediaType;
+import org.springframework.web.servlet.config.annotation.ContentNegotiationConfigurer;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+
+/** An answer's format is chosen by {@code Accept}, or by {@code ?format=} where only a link can be given. */
+@Configuration(proxyBeanMethods = false)
+class Formats implements WebMvcConfigurer {
+
+    @Override
+    public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
+        configurer.favorParameter(true).parameterName("format").useRegisteredExtensionsOnly(true)
+                .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"));
+    }
+}

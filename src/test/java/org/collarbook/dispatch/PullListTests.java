@@ -1,0 +1,135 @@
+package org.collarbook.dispatch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.UUID;
+
+import org.collarbook.access.Role;
+import org.collarbook.testing.Answer;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.collarbook.testing.RegisterTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Due months by 49 CFR 180.209(e): twelve years from the original test; good through the last day, 180.205(c). */
+@RegisterTest
+class PullListTests {
+
+    private final Api api;
+    private final Given given;
+
+    PullListTests(Api api, Given given) {
+        this.api = api;
+        this.given = given;
+    }
+
+    private UUID cylinderAt(UUID site, String manufactured) {
+        var body = Given.cylinder();
+        body.put("manufactured", manufactured);
+        var id = given.registered(body);
+        given.moved(id, site, "2026-11-20T09:00:00Z");
+        return id;
+    }
+
+    private Answer list(String where, String before) {
+        return api.as(Role.DISPATCHER).get("/api/pull-list?" + where + "&before=" + before).expect(200);
+    }
+
+    /** The last day of due month 2026-12 is 2026-12-31: it lies before 2027-01-01 and not before 2026-12-31. */
+    @ParameterizedTest
+    @CsvSource({"2026-12-01, 0", "2026-12-30, 0", "2026-12-31, 0", "2027-01-01, 1", "2027-01-31, 1", "2028-02-29, 1"})
+    void listsWhatHasItsLastDayBeforeTheDate(String before, int listed) {
+        var site = given.site(given.customer());
+        cylinderAt(site, "2014-12");
+        assertThat(list("site=" + site, before).at("/count").asInt()).isEqualTo(listed);
+    }
+
+    @Test
+    void groupsBySiteWithReasonCitationAndSizes() {
+        var customer = given.customer();
+        var first = given.site(customer);
+        var second = given.site(customer);
+        cylinderAt(first, "2010-05");
+        cylinderAt(second, "2015-02");
+        cylinderAt(second, "2024-01");
+        var answer = list("customer=" + customer, "2027-06-01");
+        assertThat(answer.at("/count").asInt()).isEqualTo(2);
+        assertThat(answer.at("/sizes/0/size").asString()).isEqualTo("20 lb");
+        assertThat(answer.at("/sizes/0/count").asInt()).isEqualTo(2);
+        var overdue = answer.at("/sites/0/containers/0");
+        assertThat(overdue.at("/status").asString()).isEqualTo("OVERDUE");
+        assertThat(overdue.at("/due").asString()).isEqualTo("2022-05");
+        assertThat(overdue.at("/reason/code").asString()).isEqualTo("OVERDUE");
+        assertThat(overdue.at("/reason/citation/section").asString()).isEqualTo("180.209(e)");
+        assertThat(answer.at("/sites/1/containers/0/reason/code").asString()).isEqualTo("DUE_BEFORE");
+        assertThat(answer.at("/caution").asString()).contains("Look at the container before every fill");
+    }
+
+    @Test
+    void countsWhatCannotBeToldInsteadOfCallingItFine() {
+        var site = given.site(given.customer());
+        var body = Given.cylinder();
+        body.remove("collarRead");
+        given.moved(given.registered(body), site, "2026-11-20T09:00:00Z");
+        var answer = list("site=" + site, "2030-01-01");
+        assertThat(answer.at("/count").asInt()).isZero();
+        assertThat(answer.at("/undetermined").asInt()).isEqualTo(1);
+    }
+
+    /** One degree of latitude is 111.2 km on a sphere of 6,371 km radius (2 * pi * 6371 / 360). */
+    @ParameterizedTest
+    @CsvSource({"111, 0", "112, 1"})
+    void findsSitesNearAPoint(String kilometres, int listed) {
+        var site = Given.depot();
+        // a spot of the ocean that no other test uses
+        site.put("latitude", -46.0);
+        site.put("longitude", -130.0 - listed);
+        var id = UUID.fromString(api.as(Role.CLERK).post("/api/sites", site).expect(201).id());
+        cylinderAt(id, "2010-05");
+        assertThat(list("near=-45.0," + (-130.0 - listed) + "," + kilometres, "2027-01-01").at("/count").asInt())
+                .isEqualTo(listed);
+    }
+
+    @Test
+    void aMoveTakesAContainerOffOneListAndOntoAnother() {
+        var here = given.site(given.customer());
+        var there = given.site(given.customer());
+        var id = cylinderAt(here, "2010-05");
+        given.moved(id, there, "2026-11-21T09:00:00Z");
+        assertThat(list("site=" + here, "2027-01-01").at("/count").asInt()).isZero();
+        assertThat(list("site=" + there, "2027-01-01").at("/count").asInt()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"before=2027-01-01 | 400", "site=x&customer=y&before=2027-01-01 | 400",
+            "site=nowhere&before=2027-01-01 | 404", "customer=nobody&before=2027-01-01 | 404",
+            "near=1,2&before=2027-01-01 | 400", "near=91,0,5&before=2027-01-01 | 400",
+            "near=NaN,0,5&before=2027-01-01 | 400", "near=1,2,-3&before=2027-01-01 | 400",
+            "site=x&before=2027-02-30 | 400", "site=x&before=soon | 400", "site=x | 400"})
+    void badQuestionsAreRefused(String query, int status) {
+        api.as(Role.DISPATCHER).get("/api/pull-list?" + query)
+                .expectProblem(status, status == 404 ? "NOT_FOUND" : "INVALID_INPUT");
+    }
+
+    /** The SQL bound, against the definition: the last day of the month lies before the date. */
+    @Test
+    void theBoundIsTheDefinition() {
+        for (var before = LocalDate.of(2027, 1, 1); before.getYear() < 2029; before = before.plusDays(1)) {
+            for (var due = LocalDate.of(2026, 11, 1); due.getYear() < 2030; due = due.plusMonths(1)) {
+                boolean listed = !due.isAfter(PullRows.lastDueBefore(before));
+                assertThat(listed).as("%s before %s", due, before)
+                        .isEqualTo(due.plusMonths(1).minusDays(1).isBefore(before));
+            }
+        }
+    }
+
+    @Test
+    void aSiteIsNamedByCodeToo() {
+        var site = Given.depot();
+        api.as(Role.CLERK).post("/api/sites", site).expect(201);
+        assertThat(list("site=" + site.get("code"), "2027-01-01").json().at("/sites").isEmpty()).isTrue();
+    }
+}

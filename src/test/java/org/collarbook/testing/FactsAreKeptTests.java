@@ -1,0 +1,38 @@
+package org.collarbook.testing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/** The login that the application uses cannot change or remove what happened. */
+@RegisterTest
+class FactsAreKeptTests {
+
+    private final JdbcClient jdbc;
+
+    FactsAreKeptTests(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency"})
+    void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
+        assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
+        var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")
+                .param(table).query(String.class).single();
+        for (var statement : List.of("update " + table + " set " + column + " = " + column, "delete from " + table,
+                "truncate " + table, "drop table " + table, "alter table " + table + " disable trigger all")) {
+            assertThatThrownBy(() -> jdbc.sql(statement).update()).as(statement).rootCause()
+                    .hasMessageMatching("ERROR: (permission denied for|must be owner of) table " + table + "(?s).*");
+        }
+        for (var privilege : List.of("update", "delete", "truncate")) {
+            assertThat(jdbc.sql("select has_table_privilege(?, ?)").params(table, privilege).query(Boolean.class)
+                    .single()).as(privilege).isFalse();
+        }
+    }
+}
