@@ -211,6 +211,10 @@ final class Permissions {
             worsen(Status.REJECTED);
             refuseAll(ReasonCode.REJECTED.reason());
         }
+        if (subject.facts.requalifications() == null) {
+            // also where no clock needs the history: a rejection or condemnation may stand in it
+            refuseAll(ReasonCode.MISSING_REQUALIFICATIONS.reason());
+        }
         List<StandingHold> holds = subject.facts.holds();
         if (holds == null) {
             fill.add(ReasonCode.MISSING_HOLDS);
