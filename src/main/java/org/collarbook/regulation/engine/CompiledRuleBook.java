@@ -63,16 +63,16 @@ public final class CompiledRuleBook implements RuleBook {
             permissions.standing();
             return permissions.answer();
         }
-        if (plan.groups().length == 0 || facts.specification() == null) {
+        if (plan.groups.length == 0 || facts.specification() == null) {
             permissions.undetermined(facts.specification() == null
                     ? ReasonCode.MISSING_SPECIFICATION
                     : ReasonCode.NO_RULE_HELD);
         } else {
-            for (Plan.Group group : plan.groups()) {
+            for (Plan.Group group : plan.groups) {
                 permissions.count(Clocks.read(group, subject, asOf), group);
             }
         }
-        permissions.gate(plan.gates(), asOf);
+        permissions.gate(plan.gates, asOf);
         permissions.standing();
         return permissions.answer();
     }
@@ -88,7 +88,10 @@ public final class CompiledRuleBook implements RuleBook {
         Jurisdiction where = facts.jurisdiction();
         ContainerKind kind = facts.kind();
         Map<ContainerKind, Plans> there = where == null ? null : plans.get(where);
-        return there == null || kind == null ? null : there.get(kind).plan(facts.specification());
+        return there == null || kind == null
+                ? null
+                : there.get(kind).plan(facts.specification()).knowing(facts.service()
+                        .lading());
     }
 
     @Override
@@ -100,7 +103,7 @@ public final class CompiledRuleBook implements RuleBook {
                     : facts.kind() == null ? ReasonCode.MISSING_KIND : ReasonCode.NO_RULE_HELD;
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
-        return Limits.limit(plan.densities(), new Subject(facts, asOf, timeline), specificGravity, asOf);
+        return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity, asOf);
     }
 
     @Override
