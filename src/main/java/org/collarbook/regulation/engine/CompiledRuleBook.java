@@ -24,7 +24,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     private static final String ENGINE = "1";
 
-    private final Map<Jurisdiction, Map<ContainerKind, Plans>> plans = new HashMap<>();
+    private final Map<String, Map<ContainerKind, Plans>> plans = new HashMap<>();
     private final Timeline timeline;
     private final List<RuleInfo> infos;
     private final String hash;
@@ -49,7 +49,7 @@ public final class CompiledRuleBook implements RuleBook {
             for (ContainerKind kind : ContainerKind.values()) {
                 byKind.put(kind, Plans.of(there, kind));
             }
-            plans.put(where, byKind);
+            plans.put(where.code(), byKind);
         });
     }
 
@@ -87,7 +87,7 @@ public final class CompiledRuleBook implements RuleBook {
     private @Nullable Plan plan(Facts facts) {
         Jurisdiction where = facts.jurisdiction();
         ContainerKind kind = facts.kind();
-        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where);
+        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where.code());
         return there == null || kind == null
                 ? null
                 : there.get(kind).plan(facts.specification()).knowing(facts.service()
