@@ -1,5 +1,6 @@
 package org.collarbook.regulation;
 
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,6 +12,9 @@ public record Specification(Authority authority, String family, @Nullable String
         @Nullable Specification alsoMarked) {
 
     public static final Specification ASME = new Specification(Authority.ASME, "ASME", null, null, null);
+
+    /** Families whose name tells the pressure. */
+    private static final Set<String> WITH_PRESSURE = Set.of("4B240ET", "3A480X", "4AA480");
 
     static Specification of(Authority authority, String family, @Nullable Integer pressure) {
         return new Specification(authority, family, null, pressure, null);
@@ -55,7 +59,7 @@ public record Specification(Authority authority, String family, @Nullable String
 
     private String stamped() {
         String separator = family.equals("3") ? "-" : "";
-        boolean told = pressure == null || family.contains(pressure.toString());
+        boolean told = pressure == null || WITH_PRESSURE.contains(family);
         return authority.prefix() + "-" + family + (told ? "" : separator + pressure);
     }
 

@@ -20,11 +20,12 @@ final class SpecificationParser {
     private static final Pattern DOT_TANK = Pattern.compile("(51|56|57|60|406|407|412)(?!\\d)");
     private static final Pattern UNPRESSED = Pattern.compile("(8AL|8|39|2P|2Q)(?:" + GAP + "NRC)?(?![A-Z0-9])");
     private static final Pattern CYLINDER = Pattern.compile(
-            "(3HT|3AAX|3AA|3AX|3AL|3A|3BN|3B|3E|3T|4BA|4BW|4B|4DA|4DS|4D|4E|4L)(?:" + GAP + "(\\d{2,5}))?(?!\\d)");
-    private static final Pattern SERIES_3 = Pattern.compile("3(?:[\\s.-]+(\\d{3,5}))?(?![A-Z0-9])");
+            "(3HT|3AAX|3AA|3AX|3AL|3A|3BN|3B|3E|3T|4BA|4BW|4B|4DA|4DS|4D|4E|4L)(?:" + GAP + "([1-9]\\d{1,4}))?(?!\\d)");
+    private static final Pattern SERIES_3 = Pattern.compile("3(?:[\\s.-]+([1-9]\\d{2,4}))?(?![A-Z0-9])");
     private static final Pattern CANADIAN = Pattern
-            .compile("([23456789]\\d?[A-Z]{0,3}M|3FCM|3HWM)(?:" + GAP + "(\\d{1,3}))?(?!\\d)");
-    private static final Pattern SPECIAL_PERMIT = Pattern.compile("(SP|E)" + GAP + "(\\d{3,5})(?:[\\s-]+(\\d{2,5}))?");
+            .compile("([23456789]\\d?[A-Z]{0,3}M|3FCM|3HWM)(?:" + GAP + "([1-9]\\d{0,2}))?(?!\\d)");
+    private static final Pattern SPECIAL_PERMIT = Pattern
+            .compile("(SP|E)" + GAP + "(\\d{3,5})(?:[\\s-]+([1-9]\\d{1,4}))?(?!\\d)");
     private static final Pattern UN = Pattern.compile("UN(?:[\\s-]+(?:(ISO)[\\s-]*(\\d{3,5}(?:-\\d)?)|(T\\d{1,2})))?");
     private static final Pattern ASME = Pattern
             .compile("(?:API[\\s-]*)?ASME(?:[\\s-]*U)?(?![A-Z0-9])|U(?:[\\s-]*STAMP)?(?![A-Z0-9])");

@@ -32,22 +32,27 @@ final class Clocks {
     private static final Reading NOTHING = new Reading(null, null, null);
 
     static Reading read(Plan.Group group, Subject subject, LocalDate day) {
-        if (subject.contradictory && group.requirement().hasHistory()) {
+        if (subject.contradictory() && group.requirement().hasHistory()) {
             return undetermined(group.requirement(), ReasonCode.CONTRADICTORY_FACTS);
         }
+        int stretch = subject.timeline.stretchOf(day);
         List<Requalification> history = subject.facts.requalifications();
-        YearMonth newest = history == null ? null : newest(group.requirement(), subject, history, day);
+        YearMonth newest = history == null || !group.requirement().hasHistory()
+                ? null
+                : group.requirement().movedByAny() && day == subject.asOf
+                        ? subject.newestPassed()
+                        : newest(group.requirement(), subject, history, day);
         Reading worst = NOTHING;
         for (int i = 0; newest != null && i < history.size(); i++) {
             Requalification one = history.get(i);
             if (belongs(group.requirement(), one) && subject.counts(one, day) && one.month().equals(newest)) {
-                subject.mark = one;
-                worst = worse(worst, judge(group, subject, day));
+                subject.judging(one);
+                worst = worse(worst, judge(group, subject, day, stretch));
             }
         }
         if (newest == null) {
-            subject.mark = null;
-            worst = judge(group, subject, day);
+            subject.judging(null);
+            worst = judge(group, subject, day, stretch);
         }
         return worst;
     }
@@ -98,13 +103,13 @@ final class Clocks {
         };
     }
 
-    private static Reading judge(Plan.Group group, Subject subject, LocalDate day) {
+    private static Reading judge(Plan.Group group, Subject subject, LocalDate day, int stretch) {
         Reasons missing = null;
         Rule doubtful = null;
         Value doubtfulValue = null;
         Value silent = null;
         for (Rule rule : group.rules()) {
-            Value value = rule.valueFor(subject, day);
+            Value value = rule.valueFor(subject, stretch);
             if (value == null || !speaksOf(value, subject)) {
                 continue;
             }
@@ -130,7 +135,7 @@ final class Clocks {
         if (missing != null && doubtful != null && doubtfulValue != null) {
             return reading(doubtful, doubtfulValue, subject, new Undetermined(missing.list()));
         }
-        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, day);
+        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, stretch);
     }
 
     /** A requirement that runs beside the container's own: where no rule that is on sets it, it does not run. */
@@ -138,11 +143,11 @@ final class Clocks {
         return requirement == Requirement.VISUAL || !requirement.movedByAny();
     }
 
-    private static Reading nothingApplies(Plan.Group group, Subject subject, LocalDate day) {
-        Requalification mark = subject.mark;
+    private static Reading nothingApplies(Plan.Group group, Subject subject, int stretch) {
+        Requalification mark = subject.mark();
         if (mark != null) {
             for (Rule rule : group.rules()) {
-                Value value = rule.valueFor(subject, day);
+                Value value = rule.valueFor(subject, stretch);
                 if (value != null && value.effect instanceof Value.Periods
                         && Rule.all(rule.tests, subject) == Verdict.YES) {
                     return undetermined(group.requirement(), ReasonCode.METHOD_NOT_ACCEPTED);
@@ -159,7 +164,7 @@ final class Clocks {
 
     /** Whether this value says anything about the mark that is being judged, or about the time before any mark. */
     private static boolean speaksOf(Value value, Subject subject) {
-        Requalification mark = subject.mark;
+        Requalification mark = subject.mark();
         return switch (value.effect) {
             case Value.Periods periods -> mark == null
                     ? periods.first > 0 || subject.facts.requalifications() == null
@@ -193,14 +198,16 @@ final class Clocks {
     }
 
     private static Reading decided(Rule rule, Value value, Subject subject) {
+        if (value.effect instanceof Value.Periods periods) {
+            return reading(rule, value, subject, due(rule, periods, subject));
+        }
         return reading(rule, value, subject, switch (value.effect) {
-            case Value.Periods periods -> due(rule, periods, subject);
             case Value.NotRequired _ -> NOT_REQUIRED;
             case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
             case Value.PermitInterval _ -> permitted(subject);
-            case Value.Condemns _ -> new Condemned(subject.condemnedSince);
+            case Value.Condemns _ -> new Condemned(subject.condemnedSince());
             case Value.ServiceLife life -> lifeOver(life, subject);
-            case Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
+            case Value.Periods _,Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
         });
     }
 
@@ -214,7 +221,7 @@ final class Clocks {
         if (subject.facts.requalifications() == null && (rule.sets == null || rule.sets.hasHistory())) {
             return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
         }
-        Requalification mark = subject.mark;
+        Requalification mark = subject.mark();
         if (mark == null) {
             return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
         }
@@ -232,7 +239,7 @@ final class Clocks {
         if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
             return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
         }
-        YearMonth start = subject.mark == null ? subject.manufactured : subject.mark.month();
+        YearMonth start = subject.mark() == null ? subject.manufactured : subject.mark().month();
         return from(start, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
     }
 
@@ -244,8 +251,8 @@ final class Clocks {
     }
 
     private static Reading reading(Rule rule, Value value, Subject subject, Outcome outcome) {
-        Set<org.collarbook.regulation.Fact> used = subject.mark == null ? rule.factsUsedAtFirst : rule.factsUsed;
+        Set<org.collarbook.regulation.Fact> used = subject.mark() == null ? rule.factsUsedAtFirst : rule.factsUsed;
         Requirement requirement = rule.sets == null ? Requirement.SHELL : rule.sets;
-        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark);
+        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark());
     }
 }

@@ -24,9 +24,8 @@ public final class CompiledRuleBook implements RuleBook {
 
     private static final String ENGINE = "1";
 
-    private final Map<Jurisdiction, Map<ContainerKind, Map<String, Plan>>> plans = new HashMap<>();
-    private final Map<Jurisdiction, Map<ContainerKind, Plan>> others = new HashMap<>();
-    private final LocalDate[] switches;
+    private final Map<Jurisdiction, Map<ContainerKind, Plans>> plans = new HashMap<>();
+    private final Timeline timeline;
     private final List<RuleInfo> infos;
     private final String hash;
     private final String canonicalText;
@@ -42,29 +41,21 @@ public final class CompiledRuleBook implements RuleBook {
                 days.add(value.until);
             }
         }));
-        switches = days.toArray(LocalDate[]::new);
-        rules.stream().map(rule -> rule.jurisdiction).distinct().forEach(where -> layOut(where, rules.stream().filter(
-                rule -> rule.jurisdiction.equals(where)).toList()));
-    }
-
-    private void layOut(Jurisdiction where, List<Rule> rules) {
-        Map<ContainerKind, Map<String, Plan>> byKind = new EnumMap<>(ContainerKind.class);
-        Map<ContainerKind, Plan> rest = new EnumMap<>(ContainerKind.class);
-        for (ContainerKind kind : ContainerKind.values()) {
-            Map<String, Plan> byFamily = new HashMap<>();
-            rules.stream().flatMap(rule -> rule.families.stream()).distinct()
-                    .forEach(family -> byFamily.put(family, Plan.of(
-                            rules, kind, family)));
-            byKind.put(kind, byFamily);
-            rest.put(kind, Plan.of(rules, kind, null));
-        }
-        plans.put(where, byKind);
-        others.put(where, rest);
+        timeline = new Timeline(days.toArray(LocalDate[]::new));
+        rules.forEach(rule -> rule.layOut(timeline.switches()));
+        rules.stream().map(rule -> rule.jurisdiction).distinct().forEach(where -> {
+            List<Rule> there = rules.stream().filter(rule -> rule.jurisdiction.equals(where)).toList();
+            Map<ContainerKind, Plans> byKind = new EnumMap<>(ContainerKind.class);
+            for (ContainerKind kind : ContainerKind.values()) {
+                byKind.put(kind, Plans.of(there, kind));
+            }
+            plans.put(where, byKind);
+        });
     }
 
     @Override
     public Assessment assess(Facts facts, LocalDate asOf) {
-        Subject subject = new Subject(facts, asOf);
+        Subject subject = new Subject(facts, asOf, timeline);
         Permissions permissions = new Permissions(subject);
         Plan plan = plan(facts);
         if (plan == null) {
@@ -96,13 +87,8 @@ public final class CompiledRuleBook implements RuleBook {
     private @Nullable Plan plan(Facts facts) {
         Jurisdiction where = facts.jurisdiction();
         ContainerKind kind = facts.kind();
-        if (where == null || kind == null || !plans.containsKey(where)) {
-            return null;
-        }
-        Plan plan = facts.specification() == null
-                ? null
-                : plans.get(where).get(kind).get(facts.specification().family());
-        return plan == null ? others.get(where).get(kind) : plan;
+        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where);
+        return there == null || kind == null ? null : there.get(kind).plan(facts.specification());
     }
 
     @Override
@@ -114,7 +100,7 @@ public final class CompiledRuleBook implements RuleBook {
                     : facts.kind() == null ? ReasonCode.MISSING_KIND : ReasonCode.NO_RULE_HELD;
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
-        return Limits.limit(plan.densities(), new Subject(facts, asOf), specificGravity, asOf);
+        return Limits.limit(plan.densities(), new Subject(facts, asOf, timeline), specificGravity, asOf);
     }
 
     @Override
@@ -134,12 +120,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     @Override
     public @Nullable LocalDate nextSwitchAfter(LocalDate day) {
-        for (LocalDate date : switches) {
-            if (date.isAfter(day)) {
-                return date;
-            }
-        }
-        return null;
+        return timeline.nextAfter(day);
     }
 
     @Override

@@ -27,7 +27,7 @@ final class Limits {
         }
         boolean held = false;
         for (Rule rule : rules) {
-            Value value = rule.valueFor(subject, day);
+            Value value = rule.valueFor(subject, subject.timeline.stretchOf(day));
             if (value == null || !value.isOn(subject.facts, rule.id)
                     || !(value.effect instanceof Value.Densities table)) {
                 continue;

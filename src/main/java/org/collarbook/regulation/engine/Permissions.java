@@ -2,7 +2,6 @@ package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Clock;
@@ -24,14 +23,14 @@ import org.jspecify.annotations.Nullable;
 /** Gathers what every clock and gate says into the four permissions and the one word. */
 final class Permissions {
 
-    private static final int TOPICS = Rule.Topic.values().length;
+    private static final int EVERY_TOPIC = (1 << Rule.Topic.values().length) - 1;
 
     private final Subject subject;
     private final Reasons fill = new Reasons();
     private final Reasons carry = new Reasons();
     private final Reasons use = new Reasons();
     private final Reasons told = new Reasons();
-    private final List<Clock> clocks = new ArrayList<>(2);
+    private final List<Clock> clocks = new ArrayList<>(1);
     private Status worst = Status.NOT_REQUIRED;
 
     Permissions(Subject subject) {
@@ -47,9 +46,20 @@ final class Permissions {
             return;
         }
         clocks.add(clock);
+        if (clock.outcome() instanceof Due due) {
+            due(due, reading, group);
+        } else {
+            otherwise(clock);
+        }
+        Value value = reading.value();
+        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
+            told.add(value.unread);
+        }
+    }
+
+    private void otherwise(Clock clock) {
         switch (clock.outcome()) {
-            case NotRequired _ -> worsen(Status.NOT_REQUIRED);
-            case Due due -> due(due, reading, group);
+            case NotRequired _,Due _ -> worsen(Status.NOT_REQUIRED);
             case OtherAuthority _ -> other(clock);
             case Undetermined undetermined -> {
                 worsen(Status.UNDETERMINED);
@@ -57,12 +67,8 @@ final class Permissions {
             }
             case Condemned _ -> {
                 worsen(Status.CONDEMNED);
-                refuseAll(cited(subject.condemned ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
+                refuseAll(cited(subject.condemned() ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
             }
-        }
-        Value value = reading.value();
-        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
-            told.add(value.unread);
         }
     }
 
@@ -132,10 +138,11 @@ final class Permissions {
     }
 
     void gate(Rule[] gates, LocalDate day) {
-        subject.mark = null;
-        EnumSet<Rule.Topic> open = EnumSet.allOf(Rule.Topic.class);
+        subject.judging(null);
+        int stretch = subject.timeline.stretchOf(day);
+        int open = EVERY_TOPIC;
         for (Rule rule : gates) {
-            Value value = rule.valueFor(subject, day);
+            Value value = rule.valueFor(subject, stretch);
             if (value == null || !(value.effect instanceof Value.Gate gate)) {
                 continue;
             }
@@ -146,10 +153,10 @@ final class Permissions {
                 continue;
             }
             if (ask(rule, gate, value) && rule.gates != null) {
-                open.remove(rule.gates);
+                open &= ~(1 << rule.gates.ordinal());
             }
         }
-        if (!open.isEmpty()) {
+        if (open != 0) {
             fill.add(ReasonCode.NO_RULE_HELD);
         }
     }
@@ -166,7 +173,7 @@ final class Permissions {
         }
         switch (Rule.all(gate.requires(), subject)) {
             case UNKNOWN -> missing(gate.requires());
-            case NO -> refuse(rule, gate.otherwise().citing(value.citation));
+            case NO -> refuse(rule, value.refusal);
             case YES -> {
             }
         }
@@ -194,13 +201,13 @@ final class Permissions {
     }
 
     void standing() {
-        if (subject.condemned) {
+        if (subject.condemned()) {
             worsen(Status.CONDEMNED);
             if (!fillRefusedFor(ReasonCode.CONDEMNED)) {
                 refuseAll(ReasonCode.CONDEMNED.reason());
             }
         }
-        if (subject.rejected) {
+        if (subject.rejected()) {
             worsen(Status.REJECTED);
             refuseAll(ReasonCode.REJECTED.reason());
         }
@@ -220,7 +227,7 @@ final class Permissions {
     private void hold(StandingHold hold) {
         LocalDate placedOn = hold.placedOn();
         if (placedOn != null && placedOn.isAfter(subject.asOf)) {
-            subject.leftOut = true;
+            subject.leaveOut();
             return;
         }
         worsen(Status.ON_HOLD);
@@ -228,7 +235,7 @@ final class Permissions {
     }
 
     Assessment answer() {
-        if (subject.leftOut) {
+        if (subject.leftOut()) {
             told.add(ReasonCode.FACT_AFTER_AS_OF);
         }
         ContainerKind kind = subject.facts.kind();
@@ -239,10 +246,10 @@ final class Permissions {
             moves(kind, empty);
         }
         Reasons all = new Reasons();
-        all.addAll(fill.list());
-        all.addAll(carry.list());
-        all.addAll(use.list());
-        all.addAll(told.list());
+        all.addAll(fill);
+        all.addAll(carry);
+        all.addAll(use);
+        all.addAll(told);
         return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), Permission.unless(carry.list()),
                 Permission.unless(empty.list()), Permission.unless(use.list()), clocks, all.list());
     }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Requirement;
 import org.jspecify.annotations.Nullable;
@@ -15,12 +16,13 @@ record Plan(Group[] groups, Rule[] gates, Rule[] densities) {
     /** The rules that set one requirement, the first to apply governing. */
     record Group(Requirement requirement, Rule[] rules) {}
 
-    static Plan of(List<Rule> rules, ContainerKind kind, @Nullable String family) {
+    static Plan of(List<Rule> rules, ContainerKind kind, @Nullable Authority authority,
+            @Nullable String family) {
         Map<Requirement, List<Rule>> clocks = new EnumMap<>(Requirement.class);
         List<Rule> gates = new ArrayList<>();
         List<Rule> densities = new ArrayList<>();
         for (Rule rule : rules) {
-            if (!rule.concerns(kind, family)) {
+            if (!rule.concerns(kind, authority, family)) {
                 continue;
             }
             if (rule.sets != null) {

@@ -8,26 +8,40 @@ import org.collarbook.regulation.ReasonCode;
 /** Reasons in the order they were found, none told twice. */
 final class Reasons {
 
-    private final ArrayList<Reason> list = new ArrayList<>(8);
+    private static final ArrayList<Reason> NONE = new ArrayList<>(0);
+
+    private ArrayList<Reason> list = NONE;
 
     void add(ReasonCode code) {
         add(code.reason());
     }
 
     void add(Reason reason) {
-        for (int i = 0; i < list.size(); i++) {
+        for (int i = 0, size = list.size(); i < size; i++) {
             Reason known = list.get(i);
             if (known == reason || known.code() == reason.code() && known.equals(reason)) {
                 return;
             }
         }
+        if (list == NONE) {
+            list = new ArrayList<>(6);
+        }
         list.add(reason);
     }
 
     void addAll(List<Reason> reasons) {
-        for (int i = 0; i < reasons.size(); i++) {
+        for (int i = 0, size = reasons.size(); i < size; i++) {
             add(reasons.get(i));
         }
+    }
+
+    void addAll(Reasons others) {
+        if (list == NONE && others.list != NONE) {
+            list = new ArrayList<>(others.list.size() + 4);
+            list.addAll(others.list);
+            return;
+        }
+        addAll(others.list);
     }
 
     boolean isEmpty() {
@@ -35,6 +49,6 @@ final class Reasons {
     }
 
     List<Reason> list() {
-        return list;
+        return list == NONE ? List.of() : list;
     }
 }

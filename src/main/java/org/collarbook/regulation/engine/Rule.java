@@ -1,9 +1,11 @@
 package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
@@ -46,13 +48,17 @@ public final class Rule {
     final Selector selector;
     final Set<ContainerKind> kinds;
     final Set<String> families;
+    final Set<Authority> authorities;
     final Test[] tests;
     final Value[] values;
+    private @Nullable Value[] text = {};
+    private Value @Nullable [][] byPolicy = {};
     final Set<Fact> factsUsed;
     final Set<Fact> factsUsedAtFirst;
 
     public Rule(String id, String title, Jurisdiction jurisdiction, @Nullable Requirement sets, @Nullable Topic gates,
             Set<Allows> forbids, int precedence, Selector selector, Set<ContainerKind> kinds, Set<String> families,
+            Set<Authority> authorities,
             List<Test> tests, List<Value> values) {
         this.id = id;
         this.title = title;
@@ -64,6 +70,7 @@ public final class Rule {
         this.selector = selector;
         this.kinds = kinds;
         this.families = families;
+        this.authorities = authorities;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
         EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND, Fact.SPECIFICATION);
@@ -76,48 +83,70 @@ public final class Rule {
         this.factsUsedAtFirst = Set.copyOf(used);
     }
 
-    boolean concerns(ContainerKind kind, @Nullable String family) {
-        return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family));
+    boolean concerns(ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
+        return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family))
+                && (authorities
+                        .isEmpty() || authority != null && authorities.contains(authority));
+    }
+
+    /** Looks the values up once for each stretch of time between two days on which anything in the book switches. */
+    void layOut(LocalDate[] switches) {
+        text = new Value[switches.length + 1];
+        byPolicy = new Value[switches.length + 1][];
+        for (int i = 0; i < switches.length; i++) {
+            LocalDate day = switches[i];
+            List<Value> asked = new ArrayList<>();
+            for (Value value : values) {
+                if (value.inForceOn(day) && value.policy == null) {
+                    text[i + 1] = value;
+                } else if (value.inForceOn(day)) {
+                    asked.add(value);
+                }
+            }
+            byPolicy[i + 1] = asked.isEmpty() ? null : asked.toArray(Value[]::new);
+        }
     }
 
     /** A value that a policy brings goes before the text, once the caller asks for the policy. */
     @Nullable
-    Value valueFor(Subject subject, LocalDate day) {
-        LocalDate date = switch (selector) {
-            case EVALUATION -> day;
-            case MANUFACTURE -> subject.manufactured == null ? day : subject.manufactured.atDay(1);
-            case LAST_TEST -> subject.mark == null ? day : subject.mark.month().atDay(1);
+    Value valueFor(Subject subject, int stretch) {
+        if (selector == Selector.EVALUATION) {
+            return select(subject.facts, stretch);
+        }
+        return switch (selector) {
+            case EVALUATION -> select(subject.facts, stretch);
+            case MANUFACTURE -> select(subject.facts, subject.manufactured == null
+                    ? stretch
+                    : subject.timeline.stretchOf(subject.manufactured.atDay(1)));
+            case LAST_TEST -> select(subject.facts, subject.mark() == null
+                    ? stretch
+                    : subject.timeline.stretchOf(subject.mark().month().atDay(1)));
         };
-        return select(subject.facts, date);
     }
 
-    private @Nullable Value select(Facts facts, LocalDate date) {
-        Value text = null;
-        for (Value value : values) {
-            if (!value.inForceOn(date)) {
-                continue;
-            }
-            if (value.policy == null) {
-                text = value;
-            } else if (facts.policies().contains(value.policy)) {
-                return value;
+    private @Nullable Value select(Facts facts, int stretch) {
+        Value[] asked = byPolicy[stretch];
+        if (asked != null) {
+            for (Value value : asked) {
+                if (facts.policies().contains(value.policy)) {
+                    return value;
+                }
             }
         }
-        return text;
+        return text[stretch];
     }
 
     static Verdict all(Test[] tests, Subject subject) {
-        Verdict verdict = Verdict.YES;
+        Verdict all = Verdict.YES;
         for (Test test : tests) {
-            switch (test.check().on(subject)) {
-                case NO -> {
-                    return Verdict.NO;
-                }
-                case UNKNOWN -> verdict = Verdict.UNKNOWN;
-                case YES -> {
-                }
+            Verdict one = test.check().on(subject);
+            if (one == Verdict.NO) {
+                return Verdict.NO;
+            }
+            if (one == Verdict.UNKNOWN) {
+                all = Verdict.UNKNOWN;
             }
         }
-        return verdict;
+        return all;
     }
 }

@@ -15,22 +15,27 @@ final class Subject {
 
     final Facts facts;
     final LocalDate asOf;
+    final Timeline timeline;
     final @Nullable YearMonth manufactured;
     final @Nullable LocalDate filledOn;
     final @Nullable LocalDate emptiedOn;
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
-    Requalification mark;
-    boolean leftOut;
-    boolean contradictory;
-    boolean condemned;
+    private Requalification mark;
+    /** The newest month of any record that passed. */
     @Nullable
-    LocalDate condemnedSince;
-    boolean rejected;
+    private YearMonth passed;
+    private boolean leftOut;
+    private boolean contradictory;
+    private boolean condemned;
+    @Nullable
+    private LocalDate condemnedSince;
+    private boolean rejected;
 
-    Subject(Facts facts, LocalDate asOf) {
+    Subject(Facts facts, LocalDate asOf, Timeline timeline) {
         this.facts = facts;
         this.asOf = asOf;
+        this.timeline = timeline;
         YearMonth made = facts.manufactured();
         manufactured = made == null || Outcome.isAhead(made, asOf) ? null : made;
         leftOut = made != null && manufactured == null;
@@ -48,7 +53,6 @@ final class Subject {
     }
 
     private void judgeHistory(@Nullable List<Requalification> history) {
-        YearMonth passed = null;
         YearMonth refused = null;
         for (int i = 0; history != null && i < history.size(); i++) {
             Requalification one = history.get(i);
@@ -64,12 +68,11 @@ final class Subject {
                 case CONDEMNED -> condemn(month.atDay(1));
             }
         }
-        judgeCondition(facts.condition(), passed, refused);
+        judgeCondition(facts.condition(), refused);
     }
 
     /** A mark bears no day, so one of the month of the rejection may be older than it and does not lift it. */
-    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth passed,
-            @Nullable YearMonth refused) {
+    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth refused) {
         LocalDate rejectedOn = condition == null ? null : known(condition.rejectedOn());
         LocalDate condemnedOn = condition == null ? null : known(condition.condemnedOn());
         if (condemnedOn != null) {
@@ -100,5 +103,44 @@ final class Subject {
     /** A fill that may still be inside; emptying on the day of the fill may have come after. */
     boolean fillStands() {
         return filledOn != null && (emptiedOn == null || emptiedOn.isBefore(filledOn));
+    }
+
+    @Nullable
+    Requalification mark() {
+        return mark;
+    }
+
+    void judging(@Nullable Requalification one) {
+        mark = one;
+    }
+
+    @Nullable
+    YearMonth newestPassed() {
+        return passed;
+    }
+
+    boolean leftOut() {
+        return leftOut;
+    }
+
+    void leaveOut() {
+        leftOut = true;
+    }
+
+    boolean contradictory() {
+        return contradictory;
+    }
+
+    boolean condemned() {
+        return condemned;
+    }
+
+    @Nullable
+    LocalDate condemnedSince() {
+        return condemnedSince;
+    }
+
+    boolean rejected() {
+        return rejected;
     }
 }

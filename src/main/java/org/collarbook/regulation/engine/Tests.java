@@ -4,12 +4,12 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Set;
-import java.util.function.Function;
+import java.util.function.IntPredicate;
 import java.util.function.Predicate;
-import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Specification;
@@ -23,79 +23,92 @@ public final class Tests {
 
     private Tests() {}
 
-    private static <T> Test known(Fact fact, ReasonCode missing, Function<Facts, @Nullable T> read,
-            Predicate<T> holds) {
-        return new Test(fact, missing, subject -> {
-            T value = read.apply(subject.facts);
-            return value == null ? Verdict.UNKNOWN : verdict(holds.test(value));
-        });
-    }
-
     private static Verdict verdict(boolean holds) {
         return holds ? Verdict.YES : Verdict.NO;
     }
 
+    private static Verdict is(@Nullable Boolean value, boolean wanted) {
+        return value == null ? Verdict.UNKNOWN : verdict(value == wanted);
+    }
+
     public static Test family(Set<String> families) {
-        return known(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, Facts::specification,
-                spec -> families.contains(
-                        spec.family()));
+        return family(families, true);
     }
 
     public static Test familyNot(Set<String> families) {
-        return known(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, Facts::specification,
-                spec -> !families.contains(
-                        spec.family()));
+        return family(families, false);
     }
 
-    public static Test authority(Set<Authority> authorities) {
-        return known(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, Facts::specification, spec -> authorities
-                .contains(spec.authority()));
+    private static Test family(Set<String> families, boolean wanted) {
+        Set<String> set = Set.copyOf(families);
+        return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, subject -> {
+            Specification specification = subject.facts.specification();
+            return specification == null ? Verdict.UNKNOWN : verdict(set.contains(specification.family()) == wanted);
+        });
     }
 
     public static Test lading(Set<String> ladings) {
-        return known(Fact.LADING, ReasonCode.MISSING_LADING, facts -> facts.service().lading(),
-                lading -> ladings.contains(
-                        lading.name()));
+        return lading(ladings, true);
     }
 
     public static Test ladingNot(Set<String> ladings) {
-        return known(Fact.LADING, ReasonCode.MISSING_LADING, facts -> facts.service().lading(),
-                lading -> !ladings.contains(
-                        lading.name()));
+        return lading(ladings, false);
+    }
+
+    private static Test lading(Set<String> ladings, boolean wanted) {
+        Set<String> set = Set.copyOf(ladings);
+        String only = set.size() == 1 ? set.iterator().next() : null;
+        return new Test(Fact.LADING, ReasonCode.MISSING_LADING, subject -> {
+            Lading lading = subject.facts.service().lading();
+            if (lading == null) {
+                return Verdict.UNKNOWN;
+            }
+            return verdict((only == null ? set.contains(lading.name()) : only.equals(lading.name())) == wanted);
+        });
     }
 
     public static Test exclusive(boolean wanted) {
-        return known(Fact.EXCLUSIVE, ReasonCode.MISSING_EXCLUSIVE, facts -> facts.service().exclusive(),
-                is -> is == wanted);
+        return new Test(Fact.EXCLUSIVE, ReasonCode.MISSING_EXCLUSIVE, subject -> is(subject.facts.service().exclusive(),
+                wanted));
     }
 
     public static Test corrosionFree(boolean wanted) {
-        return known(Fact.CORROSION_FREE, ReasonCode.MISSING_CORROSION_FREE, facts -> facts.service().corrosionFree(),
-                is -> is == wanted);
+        return new Test(Fact.CORROSION_FREE, ReasonCode.MISSING_CORROSION_FREE, subject -> is(subject.facts.service()
+                .corrosionFree(), wanted));
     }
 
     public static Test coated(boolean wanted) {
-        return known(Fact.COATED, ReasonCode.MISSING_COATED, Facts::coated, is -> is == wanted);
+        return new Test(Fact.COATED, ReasonCode.MISSING_COATED, subject -> is(subject.facts.coated(), wanted));
     }
 
     public static Test lined(boolean wanted) {
-        return known(Fact.LINED, ReasonCode.MISSING_LINED, Facts::lined, is -> is == wanted);
+        return new Test(Fact.LINED, ReasonCode.MISSING_LINED, subject -> is(subject.facts.lined(), wanted));
     }
 
     public static Test marksLegible(boolean wanted) {
-        return known(Fact.MARKS_LEGIBLE, ReasonCode.MISSING_MARKS_LEGIBLE, Facts::marksLegible, is -> is == wanted);
+        return new Test(Fact.MARKS_LEGIBLE, ReasonCode.MISSING_MARKS_LEGIBLE,
+                subject -> is(subject.facts.marksLegible(),
+                        wanted));
     }
 
     public static Test ownerConsent(boolean wanted) {
-        return known(Fact.OWNER_CONSENT, ReasonCode.MISSING_OWNER_CONSENT, Facts::ownerConsent, is -> is == wanted);
+        return new Test(Fact.OWNER_CONSENT, ReasonCode.MISSING_OWNER_CONSENT,
+                subject -> is(subject.facts.ownerConsent(),
+                        wanted));
     }
 
     public static Test steel(Steel wanted) {
-        return known(Fact.STEEL, ReasonCode.MISSING_STEEL, Facts::steel, is -> is == wanted);
+        return new Test(Fact.STEEL, ReasonCode.MISSING_STEEL, subject -> {
+            Steel steel = subject.facts.steel();
+            return steel == null ? Verdict.UNKNOWN : verdict(steel == wanted);
+        });
     }
 
     public static Test use(Set<Use> uses) {
-        return known(Fact.USE, ReasonCode.MISSING_USE, Facts::use, uses::contains);
+        return new Test(Fact.USE, ReasonCode.MISSING_USE, subject -> {
+            Use use = subject.facts.use();
+            return use == null ? Verdict.UNKNOWN : verdict(uses.contains(use));
+        });
     }
 
     /** A use that must be on record: a rule that only lengthens a period is not applied on an unknown use. */
@@ -107,35 +120,42 @@ public final class Tests {
     }
 
     public static Test capacityAtMost(WaterCapacity limit) {
-        return capacity(pounds -> pounds.compareTo(limit.toPounds()) <= 0);
+        return capacity(limit, difference -> difference <= 0);
     }
 
     public static Test capacityOver(WaterCapacity limit) {
-        return capacity(pounds -> pounds.compareTo(limit.toPounds()) > 0);
+        return capacity(limit, difference -> difference > 0);
     }
 
     public static Test capacityUnder(WaterCapacity limit) {
-        return capacity(pounds -> pounds.compareTo(limit.toPounds()) < 0);
+        return capacity(limit, difference -> difference < 0);
     }
 
     public static Test capacityAtLeast(WaterCapacity limit) {
-        return capacity(pounds -> pounds.compareTo(limit.toPounds()) >= 0);
+        return capacity(limit, difference -> difference >= 0);
     }
 
-    private static Test capacity(Predicate<BigDecimal> holds) {
-        return known(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, Facts::waterCapacity,
-                capacity -> holds.test(
-                        capacity.toPounds()));
+    private static Test capacity(WaterCapacity limit, IntPredicate holds) {
+        BigDecimal pounds = limit.toPounds();
+        return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {
+            WaterCapacity capacity = subject.facts.waterCapacity();
+            return capacity == null ? Verdict.UNKNOWN : verdict(holds.test(capacity.toPounds().compareTo(pounds)));
+        });
     }
 
     public static Test pressureAtLeast(BigDecimal psig) {
-        return known(Fact.SERVICE_PRESSURE, ReasonCode.MISSING_SERVICE_PRESSURE, Tests::pressure, is -> is.compareTo(
-                psig) >= 0);
+        return pressure(psig, difference -> difference >= 0);
     }
 
     public static Test pressureAtMost(BigDecimal psig) {
-        return known(Fact.SERVICE_PRESSURE, ReasonCode.MISSING_SERVICE_PRESSURE, Tests::pressure, is -> is.compareTo(
-                psig) <= 0);
+        return pressure(psig, difference -> difference <= 0);
+    }
+
+    private static Test pressure(BigDecimal psig, IntPredicate holds) {
+        return new Test(Fact.SERVICE_PRESSURE, ReasonCode.MISSING_SERVICE_PRESSURE, subject -> {
+            BigDecimal pressure = pressure(subject.facts);
+            return pressure == null ? Verdict.UNKNOWN : verdict(holds.test(pressure.compareTo(psig)));
+        });
     }
 
     private static final BigDecimal OF_3 = new BigDecimal(1800);
@@ -178,7 +198,7 @@ public final class Tests {
     /** An attribute of the mark that is being judged; without a mark there is no star. */
     public static Test star(boolean wanted) {
         return new Test(Fact.REQUALIFICATIONS, ReasonCode.MISSING_REQUALIFICATIONS, subject -> verdict(
-                (subject.mark != null && subject.mark.star()) == wanted));
+                (subject.mark() != null && subject.mark().star()) == wanted));
     }
 
     /** Steel known, or a design standard other than the composite ones (ISO 11119, 11515, 14245 excluded). */
@@ -215,11 +235,17 @@ public final class Tests {
         return text.replaceAll("\\D", "");
     }
 
-    /** What a look at the container found; null condition means that nobody looked. */
-    private static Test found(Function<Condition, Boolean> finding, boolean wanted) {
+    @FunctionalInterface
+    private interface Finding {
+
+        boolean in(Condition condition);
+    }
+
+    /** What a look at the container found; a null condition means that nobody looked. */
+    private static Test found(Finding finding, boolean wanted) {
         return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
             Condition condition = subject.facts.condition();
-            return condition == null ? Verdict.UNKNOWN : verdict(finding.apply(condition) == wanted);
+            return condition == null ? Verdict.UNKNOWN : verdict(finding.in(condition) == wanted);
         });
     }
 
@@ -228,18 +254,22 @@ public final class Tests {
     }
 
     public static Test overheated(boolean wanted) {
-        return found(condition -> Boolean.TRUE.equals(condition.overheated()), wanted);
+        return found(condition -> isTrue(condition.overheated()), wanted);
     }
 
     public static Test fire(boolean wanted) {
-        return found(condition -> Boolean.TRUE.equals(condition.fire()), wanted);
+        return found(condition -> isTrue(condition.fire()), wanted);
+    }
+
+    private static boolean isTrue(@Nullable Boolean finding) {
+        return finding != null && finding;
     }
 
     /** A fire on record; where nobody looked there is none on record, and filling is refused for that alone. */
     public static Test recordedFire(boolean wanted) {
         return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
             Condition condition = subject.facts.condition();
-            return verdict((condition != null && Boolean.TRUE.equals(condition.fire())) == wanted);
+            return verdict((condition != null && isTrue(condition.fire())) == wanted);
         });
     }
 
@@ -249,7 +279,8 @@ public final class Tests {
     }
 
     public static Test condemned(boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> verdict(subject.condemned == wanted));
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION,
+                subject -> verdict(subject.condemned() == wanted));
     }
 
 }

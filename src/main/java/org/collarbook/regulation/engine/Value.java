@@ -73,6 +73,8 @@ public final class Value {
     final Effect effect;
     final Citation citation;
     final Reason off;
+    /** What a gate says when it refuses. */
+    final Reason refusal;
     final @Nullable LocalDate unreadSince;
     final @Nullable Reason unread;
     private final boolean onByDefault;
@@ -86,6 +88,7 @@ public final class Value {
         this.effect = effect;
         this.citation = citation;
         this.off = ReasonCode.RULE_OFF.citing(citation);
+        this.refusal = effect instanceof Gate gate ? gate.otherwise().citing(citation) : off;
         this.unreadSince = unreadSince;
         this.unread = unread == null
                 ? null

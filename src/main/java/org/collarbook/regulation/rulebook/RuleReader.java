@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Requirement;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 final class RuleReader {
 
     record Read(Rule rule, RuleInfo info, RuleExample matching, RuleExample nonMatching) {}
+
+    /** Conditions on what is stamped, by which rules are laid out beforehand. */
+    static final Set<String> LAID_OUT = Set.of("kind", "family", "authority");
 
     private final Jurisdiction jurisdiction;
     private final ValueReader values;
@@ -40,6 +44,7 @@ final class RuleReader {
         Fields applies = fields.child("applies");
         Set<ContainerKind> kinds = applies.choices("kind", ContainerKind.class);
         Set<String> families = Set.copyOf(applies.set("family"));
+        Set<Authority> authorities = applies.choices("authority", Authority.class);
         if (kinds.isEmpty()) {
             throw applies.wrong("kind", "missing");
         }
@@ -55,7 +60,7 @@ final class RuleReader {
         refuseOverlaps(fields, shown);
         Rule rule = new Rule(id, title, jurisdiction, sets, gates, forbids(fields), precedence(fields),
                 selector(fields),
-                kinds, families, tests, read);
+                kinds, families, authorities, tests, read);
         String topic = sets != null ? sets.name() : gates != null ? gates.name() : "FILLING_DENSITY";
         Fields examples = fields.child("examples");
         RuleExample matching = RuleExample.read(id, true, jurisdiction, examples.child("matching"));

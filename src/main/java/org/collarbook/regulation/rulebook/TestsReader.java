@@ -2,7 +2,6 @@ package org.collarbook.regulation.rulebook;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.collarbook.regulation.WaterCapacity;
@@ -19,7 +18,7 @@ final class TestsReader {
     static List<Test> read(Fields fields) {
         List<Test> tests = new ArrayList<>();
         for (String key : fields.keys()) {
-            if (!key.equals("kind") && !key.equals("family")) {
+            if (!RuleReader.LAID_OUT.contains(key)) {
                 tests.add(test(key, fields));
             }
         }
@@ -30,7 +29,6 @@ final class TestsReader {
         return switch (key) {
             case "family" -> Tests.family(fields.set(key));
             case "familyNot" -> Tests.familyNot(fields.set(key));
-            case "authority" -> Tests.authority(fields.choices(key, Authority.class));
             case "lading" -> Tests.lading(fields.set(key));
             case "ladingNot" -> Tests.ladingNot(fields.set(key));
             case "exclusive" -> Tests.exclusive(fields.flag(key));
