@@ -1,0 +1,120 @@
+package org.collarbook.registry;
+
+import java.time.Clock;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.collarbook.access.Caller;
+import org.collarbook.platform.Problem;
+import org.collarbook.platform.Revision;
+import org.collarbook.regulation.Specification;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The register: one container at a time, or a few by what is read off them. */
+@Component
+public class Containers {
+
+    private final StoredContainers stored;
+    private final JdbcClient jdbc;
+    private final Conflicts conflicts;
+    private final Corrections corrections;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Containers(StoredContainers stored, JdbcClient jdbc, Conflicts conflicts, Corrections corrections,
+            ApplicationEventPublisher events, Clock clock) {
+        this.stored = stored;
+        this.jdbc = jdbc;
+        this.conflicts = conflicts;
+        this.corrections = corrections;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Transactional
+    public Registration register(NewContainer content, Caller by) {
+        var conflict = conflicts.of(content, null);
+        if (conflict.isPresent()) {
+            return conflict.get();
+        }
+        var container = Container.register(content, clock.instant(), by.id());
+        save(container, content);
+        events.publishEvent(new ContainerRegistered(container.getId()));
+        return new Registration.Registered(container.getId());
+    }
+
+    /**
+     * Replaces what is recorded, keeping every field's earlier value with the reason. Refuses by problem: not found, a
+     * missing or stale {@code If-Match}, or marks or a tag that another container has.
+     */
+    @Transactional
+    public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer content, String reason,
+            Caller by) {
+        var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
+        new Revision(before.version()).requireMatch(ifMatch);
+        var differences = Difference.between(before.content(), content);
+        if (differences.isEmpty()) {
+            return before;
+        }
+        conflicts.of(content, id).ifPresent(conflict -> {
+            throw Conflicts.problem(conflict).asException();
+        });
+        var container = stored.findById(id).orElseThrow();
+        container.correct(content);
+        save(container, content);
+        corrections.record(id, differences, reason, by.id());
+        events.publishEvent(new ContainerChanged(id));
+        return find(id).orElseThrow();
+    }
+
+    private void save(Container container, NewContainer content) {
+        try {
+            stored.saveAndFlush(container);
+        } catch (DataIntegrityViolationException raced) {
+            throw conflicts.lost(raced, content, container.getId());
+        }
+    }
+
+    public Optional<RegisteredContainer> find(UUID id) {
+        return jdbc.sql(ContainerRows.SELECT + "where id = ?").param(id).query(ContainerRows::read).optional();
+    }
+
+    /** Those of the ids that are known, in the order of their ids. */
+    public List<RegisteredContainer> find(Collection<UUID> ids) {
+        return jdbc.sql(ContainerRows.SELECT + "where id = any (?) order by id").param(ids.toArray(UUID[]::new))
+                .query(ContainerRows::read).list();
+    }
+
+    public Optional<RegisteredContainer> withTag(Tag tag) {
+        return jdbc.sql(ContainerRows.SELECT + "where tag = ?").param(tag.value()).query(ContainerRows::read)
+                .optional();
+    }
+
+    /** All with this serial number, of whatever maker; not more than {@code atMost}. */
+    public List<RegisteredContainer> withSerial(Serial serial, @Nullable Specification specification, int atMost) {
+        return jdbc.sql(ContainerRows.SELECT + """
+                where serial = :serial and (cast(:specification as text) is null or specification = :specification)
+                order by id limit :most""").param("serial", serial.value())
+                .param("specification", specification == null ? null : specification.toString())
+                .param("most", atMost).query(ContainerRows::read).list();
+    }
+
+    /** The next of all containers by id, for passes over the whole register. */
+    public List<RegisteredContainer> after(@Nullable UUID id, int atMost) {
+        return jdbc.sql(ContainerRows.SELECT + "where id > coalesce(?, '00000000-0000-0000-0000-000000000000'::uuid)"
+                + " order by id limit ?").params(id, atMost).query(ContainerRows::read).list();
+    }
+
+    /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */
+    public boolean lock(UUID id) {
+        return jdbc.sql("select id from container where id = ? for no key update").param(id).query(UUID.class)
+                .optional().isPresent();
+    }
+}

@@ -1,0 +1,20 @@
+package org.collarbook.registry;
+
+import java.time.LocalDate;
+import java.util.UUID;
+
+import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.Lading;
+import org.collarbook.regulation.Method;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a named person asserts for a group of containers where neither stamp nor ledger says it; null is not asserted.
+ * {@code bareMonthMethod}: how a last test was done of which only the month is written. {@code blankMeansNone}: a blank
+ * history means that the collar was read and bears no later mark.
+ */
+public record Declaration(UUID id, String declaredBy, LocalDate declaredOn, String statement,
+        @Nullable Jurisdiction jurisdiction, @Nullable Boolean coated, @Nullable Lading lading,
+        @Nullable Boolean exclusive, @Nullable Boolean corrosionFree, @Nullable Boolean marksLegible,
+        @Nullable Boolean owned, @Nullable Boolean ownerConsent, @Nullable Boolean rinSeen,
+        @Nullable Method bareMonthMethod, @Nullable Boolean blankMeansNone) {}

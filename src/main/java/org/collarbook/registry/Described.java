@@ -1,0 +1,62 @@
+package org.collarbook.registry;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+import org.jspecify.annotations.Nullable;
+
+/** A container's facts as texts by the names that requests give them, in one order. */
+final class Described {
+
+    private Described() {}
+
+    static Map<String, @Nullable String> fields(NewContainer container) {
+        var fields = marks(container.marks());
+        fields.putAll(particulars(container.particulars()));
+        fields.put("tag", text(container.tag()));
+        return fields;
+    }
+
+    static Map<String, @Nullable String> marks(Marks marks) {
+        var fields = new LinkedHashMap<String, @Nullable String>();
+        fields.put("kind", marks.kind().name());
+        fields.put("specification", marks.specification().asStamped());
+        fields.put("maker", text(marks.maker()));
+        fields.put("serial", marks.serial().asStamped());
+        fields.put("manufactured", stamped(marks.manufactured()));
+        fields.put("waterCapacity", stamped(marks.waterCapacity()));
+        fields.put("tare", stamped(marks.tare()));
+        fields.put("servicePressure", text(marks.servicePressure()));
+        return fields;
+    }
+
+    private static Map<String, @Nullable String> particulars(Particulars known) {
+        var fields = new LinkedHashMap<String, @Nullable String>();
+        var permit = known.permit();
+        fields.put("coated", text(known.coated()));
+        fields.put("lined", text(known.lined()));
+        fields.put("steel", text(known.steel()));
+        fields.put("installation", text(known.installation()));
+        fields.put("use", text(known.use()));
+        fields.put("service.lading", text(known.service().lading()));
+        fields.put("service.exclusive", text(known.service().exclusive()));
+        fields.put("service.corrosionFree", text(known.service().corrosionFree()));
+        fields.put("owned", text(known.ownership().owned()));
+        fields.put("owner", known.ownership().owner());
+        fields.put("ownerConsent", text(known.ownership().consent()));
+        fields.put("marksLegible", text(known.marksLegible()));
+        fields.put("permit.number", permit == null ? null : permit.number());
+        fields.put("permit.expires", permit == null ? null : text(permit.expires()));
+        fields.put("permit.intervalYears", permit == null ? null : text(permit.intervalYears()));
+        fields.put("collarRead", text(known.collarRead()));
+        return fields;
+    }
+
+    private static @Nullable String stamped(@Nullable Stamped<?> mark) {
+        return mark == null ? null : mark.asStamped();
+    }
+
+    private static @Nullable String text(@Nullable Object value) {
+        return value == null ? null : value.toString();
+    }
+}

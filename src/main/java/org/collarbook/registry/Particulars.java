@@ -1,0 +1,55 @@
+package org.collarbook.registry;
+
+import java.util.EnumSet;
+import java.util.Set;
+
+import org.collarbook.regulation.Installation;
+import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.Service;
+import org.collarbook.regulation.Steel;
+import org.collarbook.regulation.Use;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known of a container beside its marks; null is not known. {@code collarRead}: somebody has read the collar, so
+ * that no recorded requalification means none is stamped.
+ */
+public record Particulars(@Nullable Boolean coated, @Nullable Boolean lined, @Nullable Steel steel,
+        @Nullable Installation installation, @Nullable Use use, Service service, Ownership ownership,
+        @Nullable Boolean marksLegible, @Nullable Permit permit, boolean collarRead) {
+
+    public static final Particulars UNKNOWN = new Particulars(null, null, null, null, null, Service.UNKNOWN,
+            Ownership.UNKNOWN, null, null, false);
+
+    /** Particulars with what a declaration adds, and which facts rest on it. */
+    public record Completed(Particulars particulars, Set<DeclarableFact> declared) {
+
+        public Completed {
+            declared = Set.copyOf(declared);
+        }
+    }
+
+    /** A declaration speaks only where nothing is known; what was read goes before what was declared. */
+    public Completed completedBy(Declaration said) {
+        var declared = EnumSet.noneOf(DeclarableFact.class);
+        var filled = new Particulars(
+                choose(coated, said.coated(), DeclarableFact.COATED, declared), lined, steel, installation, use,
+                new Service(choose(service.lading(), said.lading(), DeclarableFact.LADING, declared),
+                        choose(service.exclusive(), said.exclusive(), DeclarableFact.EXCLUSIVE, declared),
+                        choose(service.corrosionFree(), said.corrosionFree(), DeclarableFact.CORROSION_FREE, declared)),
+                new Ownership(choose(ownership.owned(), said.owned(), DeclarableFact.OWNED, declared),
+                        ownership.owner(),
+                        choose(ownership.consent(), said.ownerConsent(), DeclarableFact.OWNER_CONSENT, declared)),
+                choose(marksLegible, said.marksLegible(), DeclarableFact.MARKS_LEGIBLE, declared), permit, collarRead);
+        return new Completed(filled, declared);
+    }
+
+    private static <T> @Nullable T choose(@Nullable T known, @Nullable T said, DeclarableFact fact,
+            Set<DeclarableFact> declared) {
+        if (known == null && said != null) {
+            declared.add(fact);
+            return said;
+        }
+        return known;
+    }
+}

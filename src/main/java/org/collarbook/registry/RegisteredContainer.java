@@ -1,0 +1,38 @@
+package org.collarbook.registry;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.FactsBuilder;
+import org.jspecify.annotations.Nullable;
+
+/** A container as it stands in the register. */
+public record RegisteredContainer(UUID id, int version, Marks marks, Particulars particulars, Size size,
+        @Nullable Tag tag, @Nullable UUID declaration, Set<DeclarableFact> declared, Instant registeredAt) {
+
+    public RegisteredContainer {
+        declared = Set.copyOf(declared);
+    }
+
+    public NewContainer content() {
+        return new NewContainer(marks, particulars, tag, declaration, declared);
+    }
+
+    /** All that this module knows for an assessment; history, place, fills and holds are for others to add. */
+    public FactsBuilder facts() {
+        var manufactured = marks.manufactured();
+        var capacity = marks.waterCapacity();
+        var pressure = marks.servicePressure();
+        return Facts.builder().kind(marks.kind()).specification(marks.specification().value())
+                .manufactured(manufactured == null ? null : manufactured.value())
+                .waterCapacity(capacity == null ? null : capacity.value())
+                .servicePressure(pressure == null ? null : BigDecimal.valueOf(pressure.psig()))
+                .coated(particulars.coated()).lined(particulars.lined()).steel(particulars.steel())
+                .installation(particulars.installation()).marksLegible(particulars.marksLegible())
+                .ownerConsent(particulars.ownership().mayFill()).permit(particulars.permit()).use(particulars.use())
+                .service(particulars.service());
+    }
+}
