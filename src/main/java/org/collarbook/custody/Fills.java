@@ -1,6 +1,8 @@
 package org.collarbook.custody;
 
+import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -22,10 +24,12 @@ public class Fills {
 
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
+    private final Clock clock;
 
-    Fills(JdbcClient jdbc, ApplicationEventPublisher events) {
+    Fills(JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
         this.jdbc = jdbc;
         this.events = events;
+        this.clock = clock;
     }
 
     /** False when this very fill is recorded already. */
@@ -42,11 +46,12 @@ public class Fills {
     @Transactional(propagation = Propagation.REQUIRED)
     public int insert(List<Fill> fills, UUID by) {
         return jdbc.sql("""
-                insert into fill (id, container_id, filled_on, net_lb, recorded_by)
-                select id, container, day, net, ?
+                insert into fill (id, container_id, filled_on, net_lb, recorded_at, recorded_by)
+                select id, container, day, net, ?, ?
                 from unnest(?::uuid[], ?::uuid[], ?::date[], ?::numeric[]) as f (id, container, day, net)
                 on conflict on constraint fill_once do nothing""")
-                .params(by, fills.stream().map(fill -> Ids.next()).toArray(UUID[]::new),
+                .params(clock.instant().atOffset(ZoneOffset.UTC), by,
+                        fills.stream().map(fill -> Ids.next()).toArray(UUID[]::new),
                         fills.stream().map(Fill::containerId).toArray(UUID[]::new),
                         fills.stream().map(fill -> fill.filledOn().toString()).toArray(String[]::new),
                         fills.stream().map(Fills::net).toArray(String[]::new))

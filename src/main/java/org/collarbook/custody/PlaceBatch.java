@@ -1,7 +1,9 @@
 package org.collarbook.custody;
 
+import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
@@ -35,10 +37,12 @@ public class PlaceBatch {
 
     private final JdbcClient jdbc;
     private final BulkCopy copy;
+    private final Clock clock;
 
-    PlaceBatch(JdbcClient jdbc, BulkCopy copy) {
+    PlaceBatch(JdbcClient jdbc, BulkCopy copy, Clock clock) {
         this.jdbc = jdbc;
         this.copy = copy;
+        this.clock = clock;
     }
 
     /** Opens customers that are new and renames those whose name has changed; ids by code. Each code once. */
@@ -93,11 +97,12 @@ public class PlaceBatch {
     /** Records a movement for each and puts the container there, unless a later movement is known. Each container once. */
     public void place(List<Placing> placings, UUID by) {
         var standing = standing(placings);
+        var now = clock.instant();
         var fresh = placings.stream().filter(placing -> !standing.contains(placing.containerId()))
                 .map(placing -> new Row(Ids.next(), placing)).toList();
-        copy.into("movement (id, container_id, to_site_id, occurred_at, recorded_by)", fresh,
+        copy.into("movement (id, container_id, to_site_id, occurred_at, recorded_at, recorded_by)", fresh,
                 row -> new @Nullable Object[]{row.id, row.placing.containerId(), row.placing.siteId(),
-                        row.placing.occurredAt(), by});
+                        row.placing.occurredAt(), now, by});
         copy.into("placement (container_id, site_id, movement_id, since)", fresh,
                 row -> new @Nullable Object[]{row.placing.containerId(), row.placing.siteId(), row.id,
                         row.placing.occurredAt()});
@@ -115,14 +120,16 @@ public class PlaceBatch {
                     select * from unnest(?::uuid[], ?::uuid[], ?::uuid[], ?::timestamptz[])
                       as g (id, container, site, at)),
                 facts as (
-                    insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_by)
-                    select g.id, g.container, p.site_id, g.site, g.at, ?
+                    insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_at,
+                        recorded_by)
+                    select g.id, g.container, p.site_id, g.site, g.at, ?, ?
                     from given g left join placement p on p.container_id = g.container and p.since <= g.at)
                 update placement p set site_id = g.site, movement_id = g.id, since = g.at
                 from given g where p.container_id = g.container and p.since <= g.at""")
                 .params(ids(placings.size()), placings.stream().map(Placing::containerId).toArray(UUID[]::new),
                         placings.stream().map(Placing::siteId).toArray(UUID[]::new),
-                        texts(placings, placing -> placing.occurredAt().toString()), by)
+                        texts(placings, placing -> placing.occurredAt().toString()),
+                        clock.instant().atOffset(ZoneOffset.UTC), by)
                 .update();
     }
 

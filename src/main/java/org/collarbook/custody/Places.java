@@ -14,6 +14,7 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -26,12 +27,14 @@ public class Places {
     private final Customers customers;
     private final Sites sites;
     private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Places(Customers customers, Sites sites, JdbcClient jdbc, Clock clock) {
+    Places(Customers customers, Sites sites, JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
         this.customers = customers;
         this.sites = sites;
         this.jdbc = jdbc;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -58,7 +61,9 @@ public class Places {
         var site = sites.findById(id).orElseThrow(() -> Problem.notFound("site").asException());
         new Revision(site.place().version()).requireMatch(ifMatch);
         site.describe(content);
-        return save(site, content.code());
+        var place = save(site, content.code());
+        events.publishEvent(new SiteChanged(id));
+        return place;
     }
 
     private NamedCustomer save(Customer customer, String code) {

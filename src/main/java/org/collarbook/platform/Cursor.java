@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
+import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +38,16 @@ public record Cursor(List<String> key) {
             // answered below like any other cursor that is not ours
         }
         throw refused(text);
+    }
+
+    /** The cursor of a list that is sorted by id alone. */
+    public static @Nullable UUID parseId(@Nullable String text) {
+        var cursor = parse(text, 1);
+        try {
+            return cursor == null ? null : UUID.fromString(cursor.key.getFirst());
+        } catch (IllegalArgumentException notAnId) {
+            throw refused(String.valueOf(text));
+        }
     }
 
     public static ProblemException refused(String text) {

@@ -1,12 +1,9 @@
 package org.collarbook.registry;
 
-import java.util.LinkedHashMap;
 import java.util.Optional;
 import java.util.UUID;
 
-import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
-import org.collarbook.registry.Registration.Registered;
 import org.collarbook.registry.Registration.SameNaturalKey;
 import org.collarbook.registry.Registration.TagInUse;
 import org.jspecify.annotations.Nullable;
@@ -30,9 +27,9 @@ class Conflicts {
         this.apart.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
     }
 
-    Optional<Registration> of(NewContainer content, @Nullable UUID except) {
-        return sameKey(content.marks().naturalKey(), except)
-                .<Registration>map(other -> new SameNaturalKey(other, Difference.between(other.content(), content)))
+    Optional<Registration.Refused> of(NewContainer content, @Nullable UUID except) {
+        return sameKey(content.marks().naturalKey(), except).<Registration.Refused>map(
+                other -> new SameNaturalKey(other, Difference.between(other.content(), content)))
                 .or(() -> sameTag(content.tag(), except).map(TagInUse::new));
     }
 
@@ -46,7 +43,7 @@ class Conflicts {
         if (conflict == null || conflict.isEmpty()) {
             throw raced;
         }
-        return problem(conflict.get()).asException();
+        return conflict.get().problem().asException();
     }
 
     private Optional<RegisteredContainer> sameKey(NaturalKey key, @Nullable UUID except) {
@@ -66,30 +63,5 @@ class Conflicts {
                 ? Optional.empty()
                 : jdbc.sql(ContainerRows.SELECT + "where tag = ? and id is distinct from ?")
                         .params(tag.value(), except).query(ContainerRows::read).optional();
-    }
-
-    static Problem problem(Registration conflict) {
-        return switch (conflict) {
-            case SameNaturalKey(var other, var differences) -> Problem.conflict("NATURAL_KEY_TAKEN",
-                    "Container " + other.id() + " already bears these marks (specification, maker, serial and month of"
-                            + " original test). Nothing was stored and nothing merged: compare the two, and correct"
-                            + " the one that was misread.")
-                    .with("container", named(other)).with("toldApartBy", differences);
-            case TagInUse(var other) -> Problem.conflict("TAG_IN_USE", "Container " + other.id()
-                    + " has this tag. Nothing was stored: scan again, or take the tag off the other first.")
-                    .with("container", named(other));
-            case Registered(var id) -> throw new IllegalArgumentException(id + " is registered, no conflict");
-        };
-    }
-
-    private static Object named(RegisteredContainer other) {
-        var named = new LinkedHashMap<String, Object>();
-        named.put("id", other.id());
-        Described.marks(other.marks()).forEach((field, text) -> {
-            if (text != null) {
-                named.put(field, text);
-            }
-        });
-        return named;
     }
 }

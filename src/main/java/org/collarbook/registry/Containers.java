@@ -7,6 +7,9 @@ import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Page;
+import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.collarbook.regulation.Specification;
@@ -20,6 +23,8 @@ import org.springframework.transaction.annotation.Transactional;
 /** The register: one container at a time, or a few by what is read off them. */
 @Component
 public class Containers {
+
+    private static final UUID FIRST = new UUID(0, 0);
 
     private final StoredContainers stored;
     private final JdbcClient jdbc;
@@ -55,16 +60,17 @@ public class Containers {
      * missing or stale {@code If-Match}, or marks or a tag that another container has.
      */
     @Transactional
-    public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer content, String reason,
+    public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer given, String reason,
             Caller by) {
         var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
         new Revision(before.version()).requireMatch(ifMatch);
+        var content = given.correcting(before);
         var differences = Difference.between(before.content(), content);
         if (differences.isEmpty()) {
             return before;
         }
         conflicts.of(content, id).ifPresent(conflict -> {
-            throw Conflicts.problem(conflict).asException();
+            throw conflict.problem().asException();
         });
         var container = stored.findById(id).orElseThrow();
         container.correct(content);
@@ -106,10 +112,21 @@ public class Containers {
                 .param("most", atMost).query(ContainerRows::read).list();
     }
 
+    /** A page of those that have the serial number and the tag asked for, or of all; by id. */
+    public Page<RegisteredContainer> page(@Nullable Serial serial, @Nullable Tag tag, @Nullable UUID after,
+            PageSize size) {
+        var asked = (serial == null ? "" : " and serial = :serial") + (tag == null ? "" : " and tag = :tag");
+        var read = jdbc.sql(ContainerRows.SELECT + "where id > :after" + asked + " order by id limit :most")
+                .param("after", after == null ? FIRST : after).param("serial", serial == null ? "" : serial.value())
+                .param("tag", tag == null ? "" : tag.value()).param("most", size.limit())
+                .query(ContainerRows::read).list();
+        return Page.of(read, size, container -> Cursor.after(container.id()));
+    }
+
     /** The next of all containers by id, for passes over the whole register. */
     public List<RegisteredContainer> after(@Nullable UUID id, int atMost) {
-        return jdbc.sql(ContainerRows.SELECT + "where id > coalesce(?, '00000000-0000-0000-0000-000000000000'::uuid)"
-                + " order by id limit ?").params(id, atMost).query(ContainerRows::read).list();
+        return jdbc.sql(ContainerRows.SELECT + "where id > ? order by id limit ?")
+                .params(id == null ? FIRST : id, atMost).query(ContainerRows::read).list();
     }
 
     /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */

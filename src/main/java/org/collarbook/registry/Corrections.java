@@ -1,5 +1,6 @@
 package org.collarbook.registry;
 
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -14,9 +15,11 @@ import org.springframework.stereotype.Component;
 class Corrections {
 
     private final BulkCopy copy;
+    private final Clock clock;
 
-    Corrections(BulkCopy copy) {
+    Corrections(BulkCopy copy, Clock clock) {
         this.copy = copy;
+        this.clock = clock;
     }
 
     private record Row(UUID container, Difference difference) {}
@@ -35,8 +38,9 @@ class Corrections {
     }
 
     private void write(List<Row> rows, String reason, UUID by) {
-        copy.into("mark_correction (id, container_id, field, was, became, reason, recorded_by)", rows,
+        var now = clock.instant();
+        copy.into("mark_correction (id, container_id, field, was, became, reason, recorded_at, recorded_by)", rows,
                 row -> new @Nullable Object[]{Ids.next(), row.container, row.difference.field(),
-                        row.difference.recorded(), row.difference.given(), reason, by});
+                        row.difference.recorded(), row.difference.given(), reason, now, by});
     }
 }

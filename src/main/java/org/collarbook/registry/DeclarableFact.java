@@ -1,15 +1,32 @@
 package org.collarbook.registry;
 
+import java.util.Locale;
+
+import org.jspecify.annotations.Nullable;
+
 /** The facts of a container that may rest on somebody's declaration instead of a stamp or a record. */
 public enum DeclarableFact {
     COATED, LADING, EXCLUSIVE, CORROSION_FREE, MARKS_LEGIBLE, OWNED, OWNER_CONSENT;
 
     /** As the database and answers have it. */
     public String word() {
-        return name().toLowerCase(java.util.Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    @Nullable
+    Object of(Particulars known) {
+        return switch (this) {
+            case COATED -> known.coated();
+            case LADING -> known.service().lading();
+            case EXCLUSIVE -> known.service().exclusive();
+            case CORROSION_FREE -> known.service().corrosionFree();
+            case MARKS_LEGIBLE -> known.marksLegible();
+            case OWNED -> known.ownership().owned();
+            case OWNER_CONSENT -> known.ownership().consent();
+        };
     }
 
     static DeclarableFact of(String word) {
-        return valueOf(word.toUpperCase(java.util.Locale.ROOT));
+        return valueOf(word.toUpperCase(Locale.ROOT));
     }
 }

@@ -30,6 +30,18 @@ final class Described {
         return fields;
     }
 
+    /** The other container of a conflict: its id and what is stamped on it. */
+    static Map<String, Object> named(RegisteredContainer container) {
+        var named = new LinkedHashMap<String, Object>();
+        named.put("id", container.id());
+        marks(container.marks()).forEach((field, text) -> {
+            if (text != null) {
+                named.put(field, text);
+            }
+        });
+        return named;
+    }
+
     private static Map<String, @Nullable String> particulars(Particulars known) {
         var fields = new LinkedHashMap<String, @Nullable String>();
         var permit = known.permit();

@@ -21,4 +21,12 @@ public record Marks(ContainerKind kind, Stamped<Specification> specification, @N
     public Size size() {
         return Size.of(kind, waterCapacity == null ? null : waterCapacity.value());
     }
+
+    Marks keepingStampsOf(Marks before) {
+        var keptSpecification = Stamped.keep(specification, before.specification);
+        var keptSerial = Stamped.keep(serial, before.serial);
+        return new Marks(kind, keptSpecification == null ? specification : keptSpecification, maker,
+                keptSerial == null ? serial : keptSerial, Stamped.keep(manufactured, before.manufactured),
+                Stamped.keep(waterCapacity, before.waterCapacity), Stamped.keep(tare, before.tare), servicePressure);
+    }
 }

@@ -1,5 +1,7 @@
 package org.collarbook.registry;
 
+import java.util.EnumSet;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
@@ -18,5 +20,18 @@ public record NewContainer(Marks marks, Particulars particulars, @Nullable Tag t
 
     public static NewContainer of(Marks marks, Particulars particulars, @Nullable Tag tag) {
         return new NewContainer(marks, particulars, tag, null, Set.of());
+    }
+
+    /**
+     * As a correction of what is recorded: a value given again in its plain form keeps its stamp, and a declared fact
+     * given again the same still rests on its declaration.
+     */
+    NewContainer correcting(RegisteredContainer before) {
+        var same = EnumSet.noneOf(DeclarableFact.class);
+        before.declared().stream()
+                .filter(fact -> Objects.equals(fact.of(before.particulars()), fact.of(particulars)))
+                .forEach(same::add);
+        return new NewContainer(marks.keepingStampsOf(before.marks()), particulars, tag,
+                same.isEmpty() ? null : before.declaration(), same);
     }
 }

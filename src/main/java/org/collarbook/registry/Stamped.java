@@ -16,4 +16,9 @@ public record Stamped<T>(T value, @Nullable String raw) {
     public String asStamped() {
         return raw == null ? value.toString() : raw;
     }
+
+    /** The same value given without a stamp keeps the stamp that is known. */
+    static <T> @Nullable Stamped<T> keep(@Nullable Stamped<T> given, @Nullable Stamped<T> known) {
+        return given != null && known != null && given.raw == null && given.value.equals(known.value) ? known : given;
+    }
 }
