@@ -5,8 +5,8 @@ import java.util.regex.Pattern;
 /** The country, or province as {@code CA-BC}, whose rules are asked about. */
 public record Jurisdiction(String code) {
 
-    public static final Jurisdiction US = new Jurisdiction("US");
     private static final Pattern SHAPE = Pattern.compile("[A-Z]{2,3}(-[A-Z0-9]{1,3})?");
+    public static final Jurisdiction US = new Jurisdiction("US");
 
     public Jurisdiction {
         if (!isWellFormed(code)) {

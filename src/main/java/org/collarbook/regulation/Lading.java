@@ -5,8 +5,8 @@ import java.util.regex.Pattern;
 /** What is in it: an open list of names such as {@code LPG}, {@code ANHYDROUS_AMMONIA}, {@code CARBON_DIOXIDE}. */
 public record Lading(String name) {
 
-    public static final Lading LPG = new Lading("LPG");
     private static final Pattern SHAPE = Pattern.compile("[A-Z][A-Z0-9_]{1,63}");
+    public static final Lading LPG = new Lading("LPG");
 
     public Lading {
         if (!isWellFormed(name)) {

@@ -1,0 +1,50 @@
+package org.collarbook.testing;
+
+import java.util.Map;
+import java.util.TreeMap;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/** What is in the database, to see that a refused request changed nothing. */
+public final class Tables {
+
+    private final JdbcClient jdbc;
+
+    Tables(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    public long count(String table) {
+        return jdbc.sql("select count(*) from " + table).query(Long.class).single();
+    }
+
+    /** Rows of every table that the application can read, but for keys, whose use is noted. */
+    public Map<String, Long> counts() {
+        var counts = new TreeMap<String, Long>();
+        jdbc.sql("""
+                select relname from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r'
+                  and relname <> 'api_key' and has_table_privilege(oid, 'select')""").query(String.class).list()
+                .forEach(table -> counts.put(table, count(table)));
+        return counts;
+    }
+
+    /** Every row of the register's own tables, as one digest. */
+    public String digest() {
+        var digests = new StringBuilder();
+        for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction"}) {
+            digests.append(table).append(' ').append(jdbc.sql("select coalesce(md5(string_agg(t::text, ',' order by t"
+                    + "::text)), '') from " + table + " t").query(String.class).single()).append('\n');
+        }
+        return digests.toString();
+    }
+
+    /** Runs what is to be refused and fails if it left a trace. */
+    public void unchangedBy(Runnable refused) {
+        var counts = counts();
+        var digest = digest();
+        refused.run();
+        if (!counts.equals(counts()) || !digest.equals(digest())) {
+            throw new AssertionError("rows before " + counts + "\nrows after  " + counts() + "\n" + digest + digest());
+        }
+    }
+}
