@@ -12,13 +12,13 @@ final class Problems {
     private boolean refused;
 
     void refuse(LedgerColumn column, String code, @Nullable String found, String accepted) {
-        all.add(new LedgerProblem(column.word(), true, code, Shown.of(found), accepted));
+        all.add(new LedgerProblem(column.word(), true, code, Shown.of(found), Shown.plain(accepted)));
         refused = true;
     }
 
     /** Said of a row that is taken all the same. */
     void remark(LedgerColumn column, String code, @Nullable String found, String accepted) {
-        all.add(new LedgerProblem(column.word(), false, code, Shown.of(found), accepted));
+        all.add(new LedgerProblem(column.word(), false, code, Shown.of(found), Shown.plain(accepted)));
     }
 
     boolean areRefusing() {

@@ -13,11 +13,18 @@ final class Shown {
         if (found == null) {
             return null;
         }
-        boolean fits = found.length() <= LONGEST;
-        var start = fits ? found : found.substring(0, LONGEST);
-        var plain = new StringBuilder(start.length());
-        start.codePoints().forEach(c -> plain.appendCodePoint(isPlain(c) ? c : '\uFFFD'));
-        return fits ? plain.toString() : plain + "… (" + found.length() + " characters)";
+        return found.length() <= LONGEST
+                ? plain(found)
+                : plain(found.substring(0, LONGEST)) + "… (" + found.length() + " characters)";
+    }
+
+    static String plain(String text) {
+        if (text.codePoints().allMatch(Shown::isPlain)) {
+            return text;
+        }
+        var plain = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> plain.appendCodePoint(isPlain(c) ? c : '\uFFFD'));
+        return plain.toString();
     }
 
     private static boolean isPlain(int c) {
