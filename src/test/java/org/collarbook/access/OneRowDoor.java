@@ -38,7 +38,8 @@ public class OneRowDoor {
 
         @GetMapping(path = "/bench/one-row", produces = "application/json")
         Map<String, Object> row(@RequestParam String tag) {
-            return jdbc.sql("select id, kind, specification, serial, size, version from container where tag = ?").param(tag).query().singleRow();
+            return jdbc.sql("select id, kind, specification, serial, size, version from container where tag = ?")
+                    .param(tag).query().singleRow();
         }
     }
 }
