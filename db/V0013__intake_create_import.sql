@@ -5,6 +5,8 @@ create table ledger_import (
     sha256          text        not null,
     bytes           bigint      not null,
     declaration_id  uuid        references declaration,
+    -- the time zone declared for the sites that the ledger opens
+    zone            text,
     state           text        not null check (state in ('CHECKED', 'COMMITTED')),
     rows_read       bigint      not null,
     rows_new        bigint      not null,

@@ -4,6 +4,8 @@ import java.util.List;
 
 import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
+import org.collarbook.custody.Places;
+import org.collarbook.custody.SiteChanged;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
@@ -15,9 +17,11 @@ import org.springframework.stereotype.Component;
 class ReassessOnChange {
 
     private final Requirements requirements;
+    private final Places places;
 
-    ReassessOnChange(Requirements requirements) {
+    ReassessOnChange(Requirements requirements, Places places) {
         this.requirements = requirements;
+        this.places = places;
     }
 
     @EventListener
@@ -33,6 +37,12 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerMoved event) {
         requirements.reassess(List.of(event.containerId()));
+    }
+
+    /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
+    @EventListener
+    void on(SiteChanged event) {
+        requirements.reassess(places.containersAt(event.siteId()));
     }
 
     @EventListener

@@ -110,6 +110,10 @@ public class Places {
         return places;
     }
 
+    public List<UUID> containersAt(UUID site) {
+        return jdbc.sql("select container_id from placement where site_id = ?").param(site).query(UUID.class).list();
+    }
+
     public Page<NamedCustomer> customers(@Nullable UUID after, PageSize size) {
         var read = jdbc.sql(PlaceRows.CUSTOMERS + PlaceRows.AFTER).params(after, size.limit())
                 .query(PlaceRows::customer).list();

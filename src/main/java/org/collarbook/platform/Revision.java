@@ -18,7 +18,8 @@ public record Revision(int version) {
                     .asException();
         }
         if (!ifMatch.strip().equals(etag())) {
-            throw Problem.of(HttpStatus.PRECONDITION_FAILED, "STALE_VERSION", "If-Match names " + ifMatch
+            throw Problem.of(HttpStatus.PRECONDITION_FAILED, "STALE_VERSION", "If-Match names "
+                    + (ifMatch.length() > 80 ? ifMatch.substring(0, 80) + "…" : ifMatch)
                     + " but the present version is " + etag() + ": read it again and repeat the change.").asException();
         }
     }

@@ -39,6 +39,9 @@ class BadInputTests {
                 row("serial", null, "MISSING"), row("serial", "", "MISSING"), row("serial", "   ", "MISSING"),
                 row("serial", "9".repeat(41), "INVALID_SERIAL"), row("serial", "9".repeat(10_000), "INVALID_SERIAL"),
                 row("serial", "A\u0000B", "INVALID_SERIAL"), row("serial", "A\nB", "INVALID_SERIAL"),
+                row("serial", "9".repeat(79) + "\ud83d\ude00".repeat(20), "INVALID_SERIAL"),
+                row("waterCapacity", "9".repeat(19) + "\ud83d\ude00 gal", "INVALID_WATER_CAPACITY"),
+                row("tag", "x".repeat(60) + "9".repeat(19) + "\ud83d\ude00", "INVALID_TAG"),
                 row("maker", "M".repeat(21), "INVALID_MAKER"), row("maker", "M\u0007", "INVALID_MAKER"),
                 row("manufactured", "13-04", "INVALID_MONTH"), row("manufactured", "00-04", "INVALID_MONTH"),
                 row("manufactured", "May 2004", "INVALID_MONTH"), row("manufactured", "12-2026", "IN_THE_FUTURE"),
@@ -110,6 +113,16 @@ class BadInputTests {
                     .expectProblem(400, "INVALID_INPUT");
             clerk.with("Content-Type", "text/plain").post("/api/containers", "x").expect(415);
         });
+    }
+
+    @Test
+    void aStaleVersionIsNotEchoedWhole() {
+        var body = Given.cylinder();
+        var created = clerk.post("/api/containers", body).expect(201);
+        body.put("reason", "weighed");
+
+        assertThat(clerk.with("If-Match", "\"" + "7".repeat(5000) + "\"").put("/api/containers/" + created.id(), body)
+                .expectProblem(412, "STALE_VERSION").body().length()).isLessThan(600);
     }
 
     @Test

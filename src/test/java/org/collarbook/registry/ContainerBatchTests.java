@@ -11,6 +11,9 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
+import org.collarbook.access.Caller;
+import org.collarbook.access.CustomerScope;
+import org.collarbook.access.Role;
 import org.collarbook.platform.Ids;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
@@ -82,6 +85,26 @@ class ContainerBatchTests {
             assertThat(read.size()).isEqualTo(new Size("20 lb"));
             assertThat(read.version()).isZero();
         }
+    }
+
+    @Test
+    void aDeclaredFactRestsOnItsDeclarationUntilItIsCorrected() {
+        var declaration = new Declaration(Ids.next(), "R. Alder", LocalDate.of(2026, 11, 1), "coated, LP-gas only",
+                null, true, Lading.LPG, null, null, null, null, null, null, null, null);
+        declarations.add(declaration, CLERK);
+        var completed = Particulars.UNKNOWN.completedBy(declaration);
+        var id = insert(new NewContainer(marks("QX", Given.serial(), "5-04", "17 lb"), completed.particulars(), null,
+                declaration.id(), completed.declared())).getFirst();
+        var recorded = containers.find(id).orElseThrow();
+        var bare = new Particulars(false, true, null, null, null, completed.particulars().service(), Ownership.UNKNOWN,
+                null, null, false);
+
+        var corrected = containers.correct(id, "\"0\"", NewContainer.of(recorded.marks(), bare, null), "looked at it",
+                new Caller(CLERK, "clerk", Set.of(Role.CLERK), CustomerScope.EVERYONE));
+
+        assertThat(corrected.declared()).isEqualTo(Set.of(DeclarableFact.LADING));
+        assertThat(corrected.declaration()).isEqualTo(declaration.id());
+        assertThat(corrected.particulars().coated()).isFalse();
     }
 
     @Test

@@ -37,7 +37,11 @@ public final class Api {
     }
 
     public Session as(Role role) {
-        return withKey(keys.of(role, null));
+        return withKey(keyOf(role));
+    }
+
+    public String keyOf(Role role) {
+        return keys.of(role, null);
     }
 
     /** A portal confined to one customer. */

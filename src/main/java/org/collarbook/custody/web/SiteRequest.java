@@ -20,9 +20,9 @@ record SiteRequest(@Nullable String code, @Nullable String name, @Nullable Strin
         var inputs = new Inputs();
         var readCode = inputs.required("/code", code, 40);
         var readName = inputs.required("/name", name, 200);
-        var readKind = inputs.present("/kind", kind, "CUSTOMER, DEPOT, VEHICLE or REQUALIFIER") == null
-                ? null
-                : inputs.word("/kind", kind, SiteKind.class);
+        var givenKind = kind == null || kind.isBlank() ? null : kind;
+        var readKind = inputs.word("/kind", inputs.present("/kind", givenKind,
+                "CUSTOMER, DEPOT, VEHICLE or REQUALIFIER"), SiteKind.class);
         customer(inputs, readKind, isCustomer);
         var readAddress = inputs.optional("/address", address, 400);
         var coordinates = coordinates(inputs);

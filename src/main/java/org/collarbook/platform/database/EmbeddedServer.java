@@ -63,7 +63,9 @@ final class EmbeddedServer implements AutoCloseable {
                     .setServerConfig("full_page_writes", "on").setServerConfig("listen_addresses", "localhost")
                     .setServerConfig("unix_socket_directories", "").setServerConfig("timezone", "UTC")
                     .setServerConfig("max_wal_size", "2GB").setServerConfig("shared_buffers", "256MB")
-                    .setServerConfig("max_connections", "100").start();
+                    .setServerConfig("max_connections", "100")
+                    // short statements only: compiling one costs more than running it
+                    .setServerConfig("jit", "off").start();
         } finally {
             Files.delete(passwordFile);
         }

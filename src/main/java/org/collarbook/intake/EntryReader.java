@@ -1,0 +1,117 @@
+package org.collarbook.intake;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+import org.collarbook.platform.FieldError;
+import org.collarbook.registry.Declaration;
+import org.collarbook.registry.Kinds;
+import org.collarbook.registry.Marks;
+import org.collarbook.registry.StampedMarks;
+import org.collarbook.registry.Tag;
+import org.collarbook.regulation.ParseResult.Parsed;
+import org.collarbook.regulation.ParseResult.Rejected;
+import org.collarbook.regulation.Specification;
+import org.jspecify.annotations.Nullable;
+
+/** Reads a row by itself: marks by the stamp readers, the rest by its columns. Says all that is wrong with it. */
+final class EntryReader {
+
+    private static final Map<String, LedgerColumn> BY_POINTER = Map.of("/kind", LedgerColumn.KIND, "/specification",
+            LedgerColumn.SPECIFICATION, "/maker", LedgerColumn.MAKER, "/serial", LedgerColumn.SERIAL,
+            "/manufactured", LedgerColumn.MANUFACTURED, "/waterCapacity", LedgerColumn.WATER_CAPACITY, "/tare",
+            LedgerColumn.TARE, "/servicePressure", LedgerColumn.SERVICE_PRESSURE);
+
+    private final LocalDate asOf;
+    private final LastTestReader lastTests;
+    private final ParticularsReader particulars;
+
+    EntryReader(LocalDate asOf, @Nullable Declaration said) {
+        this.asOf = asOf;
+        this.lastTests = new LastTestReader(asOf, said);
+        this.particulars = new ParticularsReader(said);
+    }
+
+    /** The row, or null where the problems refuse it. */
+    @Nullable
+    LedgerEntry read(LedgerRow row, Problems problems) {
+        if (!row.isComplete()) {
+            problems.refuse(LedgerColumn.SPECIFICATION, "WRONG_CELL_COUNT", row.cellsFound() + " cells",
+                    row.cellsExpected()
+                            + " cells, as the header has columns; the last row of a file cut off has fewer");
+            return null;
+        }
+        var cells = new Cells(row, problems);
+        var marks = marks(cells);
+        var tag = tag(cells);
+        var site = SiteReader.read(cells);
+        var known = particulars.read(cells);
+        if (marks == null) {
+            return null;
+        }
+        // the last test and fill are judged by the marks: where those are in doubt, more refusals would mislead
+        var manufactured = marks.manufactured() == null ? null : marks.manufactured().value();
+        var test = lastTests.read(cells, manufactured, marks.specification().value());
+        var filled = filledOn(cells, manufactured);
+        return problems.areRefusing() ? null : new LedgerEntry(marks, known, tag, site, test, filled);
+    }
+
+    private @Nullable Marks marks(Cells cells) {
+        var reading = new StampedMarks(kind(cells), cells.get(LedgerColumn.SPECIFICATION),
+                cells.get(LedgerColumn.MAKER), cells.get(LedgerColumn.SERIAL), cells.get(LedgerColumn.MANUFACTURED),
+                cells.get(LedgerColumn.WATER_CAPACITY), cells.get(LedgerColumn.TARE),
+                cells.get(LedgerColumn.SERVICE_PRESSURE)).read(asOf);
+        for (var refusal : reading.refusals()) {
+            cells.problems().refuse(column(refusal), refusal.code(), refusal.found(), refusal.accepted());
+        }
+        for (var remark : reading.remarks()) {
+            cells.problems().remark(column(remark), remark.code(), remark.found(), remark.accepted());
+        }
+        return reading.marks();
+    }
+
+    private static LedgerColumn column(FieldError error) {
+        return BY_POINTER.getOrDefault(error.pointer(), LedgerColumn.SPECIFICATION);
+    }
+
+    /** Blank is filled in where the specification leaves one kind only, never where it leaves a choice. */
+    private static @Nullable String kind(Cells cells) {
+        var specification = cells.get(LedgerColumn.SPECIFICATION);
+        if (!cells.isBlank(LedgerColumn.KIND) || specification == null || specification.length() > 100
+                || !(Specification.tryParse(specification) instanceof Parsed<Specification>(var value, var _))) {
+            // an unknown specification is told of by itself: the kind is not asked for on top of it
+            return cells.isBlank(LedgerColumn.KIND) ? "CYLINDER" : cells.get(LedgerColumn.KIND);
+        }
+        var possible = Kinds.of(value);
+        if (possible.size() == 1) {
+            return possible.iterator().next().name();
+        }
+        cells.refuse(LedgerColumn.KIND, "MISSING", "for " + value + ": " + possible.stream().map(Enum::name)
+                .collect(Collectors.joining(" or ")));
+        return possible.iterator().next().name();
+    }
+
+    private static @Nullable Tag tag(Cells cells) {
+        var text = cells.get(LedgerColumn.TAG);
+        return text == null ? null : switch (Tag.tryParse(text)) {
+            case Parsed<Tag>(var tag, var _) -> tag;
+            case Rejected<Tag>(int _, var found, var expected) -> {
+                cells.refuse(LedgerColumn.TAG, "INVALID_TAG", expected + "; there stands " + found);
+                yield null;
+            }
+        };
+    }
+
+    private @Nullable LocalDate filledOn(Cells cells, @Nullable YearMonth manufactured) {
+        var day = cells.day(LedgerColumn.FILLED_ON);
+        if (day != null && day.isAfter(asOf)) {
+            cells.refuse(LedgerColumn.FILLED_ON, "IN_THE_FUTURE", "a day not after " + asOf);
+        }
+        if (day != null && manufactured != null && day.isBefore(manufactured.atDay(1))) {
+            cells.refuse(LedgerColumn.FILLED_ON, "BEFORE_MANUFACTURE", "a day not before " + manufactured);
+        }
+        return day;
+    }
+}

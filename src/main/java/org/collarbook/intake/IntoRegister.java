@@ -1,0 +1,150 @@
+package org.collarbook.intake;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+
+import org.collarbook.compliance.Requirements;
+import org.collarbook.custody.Fill;
+import org.collarbook.custody.Fills;
+import org.collarbook.custody.PlaceBatch;
+import org.collarbook.custody.PlaceBatch.CustomerLine;
+import org.collarbook.custody.PlaceBatch.Placing;
+import org.collarbook.custody.PlaceBatch.SiteLine;
+import org.collarbook.inspection.RequalificationEntry;
+import org.collarbook.inspection.Requalifications;
+import org.collarbook.registry.ContainerBatch;
+import org.collarbook.registry.ContainerBatch.Change;
+import org.collarbook.regulation.Jurisdiction;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+
+/** The commit: writes each batch of rows through the lower modules, with the due months that follow from it. */
+@Component
+class IntoRegister implements Sink {
+
+    private final ContainerBatch containers;
+    private final PlaceBatch places;
+    private final Requalifications requalifications;
+    private final Fills fills;
+    private final Requirements requirements;
+    private final Clock clock;
+
+    IntoRegister(ContainerBatch containers, PlaceBatch places, Requalifications requalifications, Fills fills,
+            Requirements requirements, Clock clock) {
+        this.containers = containers;
+        this.places = places;
+        this.requalifications = requalifications;
+        this.fills = fills;
+        this.requirements = requirements;
+        this.clock = clock;
+    }
+
+    /** A write and the container it goes to. */
+    private record Written(UUID id, Write write) {}
+
+    @Override
+    public void take(BatchPlaces given, List<Write> writes, Terms terms) {
+        var opened = open(given, terms);
+        if (writes.isEmpty()) {
+            return;
+        }
+        var written = containers(writes, terms);
+        place(written, given, opened, terms);
+        tests(written, terms);
+        fills(written, terms);
+        requirements.reassess(written.stream().map(Written::id).toList());
+    }
+
+    /** The ids of the sites opened, by code. */
+    private Map<String, UUID> open(BatchPlaces given, Terms terms) {
+        if (given.newSites().isEmpty()) {
+            return Map.of();
+        }
+        var zone = Objects.requireNonNull(terms.zone(), "no site is opened without a zone");
+        Jurisdiction jurisdiction = Objects.requireNonNull(terms.jurisdiction(), "nor without a jurisdiction");
+        Map<String, UUID> customers = given.newCustomers().isEmpty()
+                ? Map.of()
+                : places.upsertCustomers(given.newCustomers().stream()
+                        .map(customer -> new CustomerLine(customer.code(), customer.name())).toList());
+        return places.upsertSites(given.newSites().stream().map(site -> new SiteLine(site.code(), site.name(),
+                site.kind(), customerId(site, customers), null, site.coordinates(), zone, jurisdiction)).toList());
+    }
+
+    private static @Nullable UUID customerId(KnownSite site, Map<String, UUID> opened) {
+        var customer = site.customer();
+        return customer == null ? null : customer.id() == null ? opened.get(customer.code()) : customer.id();
+    }
+
+    private List<Written> containers(List<Write> writes, Terms terms) {
+        var fresh = writes.stream().filter(write -> write.before() == null).toList();
+        var ids = fresh.isEmpty()
+                ? List.<UUID>of()
+                : containers.insert(fresh.stream().map(Write::after).toList(), terms.by());
+        var written = new ArrayList<Written>(writes.size());
+        for (int i = 0; i < ids.size(); i++) {
+            written.add(new Written(ids.get(i), fresh.get(i)));
+        }
+        var changes = new ArrayList<Change>();
+        for (var write : writes) {
+            var before = write.before();
+            if (before != null) {
+                written.add(new Written(before.id(), write));
+                if (write.isContentNew()) {
+                    changes.add(new Change(before, write.after()));
+                }
+            }
+        }
+        containers.update(changes, "ledger import " + terms.importId(), terms.by());
+        return written;
+    }
+
+    private void place(List<Written> written, BatchPlaces given, Map<String, UUID> opened, Terms terms) {
+        var now = clock.instant();
+        var placings = new ArrayList<Placing>();
+        var ids = new HashMap<>(opened);
+        for (var one : written) {
+            var code = one.write.toSite();
+            if (code != null) {
+                var site = ids.computeIfAbsent(code, known -> Objects.requireNonNull(Objects
+                        .requireNonNull(given.site(known), known).id(), known));
+                placings.add(new Placing(one.id, site, now));
+            }
+        }
+        if (!placings.isEmpty()) {
+            places.place(placings, terms.by());
+        }
+    }
+
+    private void tests(List<Written> written, Terms terms) {
+        var declaration = terms.said() == null ? null : terms.said().id();
+        var entries = new ArrayList<RequalificationEntry>();
+        for (var one : written) {
+            var test = one.write.test();
+            if (test != null) {
+                entries.add(new RequalificationEntry(one.id, test.done(), test.asStamped(),
+                        test.declared() ? declaration : null));
+            }
+        }
+        if (!entries.isEmpty()) {
+            requalifications.insert(entries, terms.by());
+        }
+    }
+
+    private void fills(List<Written> written, Terms terms) {
+        var made = new ArrayList<Fill>();
+        for (var one : written) {
+            var day = one.write.fill();
+            if (day != null) {
+                made.add(new Fill(one.id, day, null));
+            }
+        }
+        if (!made.isEmpty()) {
+            fills.insert(made, terms.by());
+        }
+    }
+}

@@ -1,0 +1,21 @@
+package org.collarbook.intake;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.registry.NaturalKey;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.registry.Tag;
+import org.collarbook.regulation.Requalification;
+
+/** What the register knows of the containers and tags of one batch. */
+record Known(Map<NaturalKey, RegisteredContainer> containers, Map<Tag, UUID> tags, Map<UUID, String> siteCodes,
+        Map<UUID, List<Requalification>> history, Map<UUID, Set<LocalDate>> fills) {
+
+    List<Requalification> history(RegisteredContainer container) {
+        return history.getOrDefault(container.id(), List.of());
+    }
+}

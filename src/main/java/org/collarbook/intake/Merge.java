@@ -1,0 +1,143 @@
+package org.collarbook.intake;
+
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.registry.Declaration;
+import org.collarbook.registry.DeclarableFact;
+import org.collarbook.registry.Difference;
+import org.collarbook.registry.Marks;
+import org.collarbook.registry.NewContainer;
+import org.collarbook.registry.Ownership;
+import org.collarbook.registry.Particulars;
+import org.collarbook.registry.Particulars.Completed;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.registry.Stamped;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Service;
+import org.collarbook.regulation.WaterCapacity;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A row laid over what the register has of the same container. A cell that says something goes before what is recorded;
+ * a blank one leaves it. Another way to write the same value is no change.
+ *
+ * <p>A container rests on one declaration at most. A later one takes the place of the earlier where it asserts at least
+ * as much; where it asserts less, the earlier stays and the remark DECLARATION_KEPT says so.
+ */
+record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration said) {
+
+    NewContainer after(List<Requalification> history, Problems problems) {
+        var particulars = overlaid(history);
+        var earlier = earlier();
+        var kept = particulars.completedBy(earlier);
+        var tag = row.tag() == null ? before.tag() : row.tag();
+        if (said == null) {
+            return new NewContainer(marks(), kept.particulars(), tag, before.declaration(), kept.declared());
+        }
+        var anew = particulars.completedBy(said);
+        boolean nothingNew = anew.particulars().completedBy(earlier).particulars().equals(kept.particulars());
+        if (!nothingNew && anew.declared().containsAll(kept.declared())) {
+            return new NewContainer(marks(), anew.particulars(), tag, said.id(), anew.declared());
+        }
+        if (!nothingNew) {
+            problems.remark(LedgerColumn.SPECIFICATION, "DECLARATION_KEPT", missing(kept, anew).toString(),
+                    "a declaration that asserts all that the earlier one did: the earlier stays for this container");
+        }
+        return new NewContainer(marks(), kept.particulars(), tag, declaration(said), kept.declared());
+    }
+
+    private UUID declaration(Declaration later) {
+        var earlier = before.declaration();
+        return earlier == null ? later.id() : earlier;
+    }
+
+    private static Set<DeclarableFact> missing(Completed kept, Completed anew) {
+        var missing = new HashSet<>(kept.declared());
+        missing.removeAll(anew.declared());
+        return missing;
+    }
+
+    boolean changes(NewContainer after) {
+        return !before.declared().equals(after.declared()) || !Difference.between(before.content(), after).isEmpty();
+    }
+
+    private Marks marks() {
+        var had = before.marks();
+        var given = row.marks();
+        var capacity = given.waterCapacity();
+        boolean sameCapacity = capacity == null || had.waterCapacity() != null
+                && same(had.waterCapacity().value(), capacity.value());
+        return new Marks(given.kind(), had.specification(), had.maker(), had.serial(), had.manufactured(),
+                sameCapacity ? had.waterCapacity() : capacity, laid(had.tare(), given.tare()),
+                given.servicePressure() == null ? had.servicePressure() : given.servicePressure());
+    }
+
+    /** 47.6 and 47.60 lb are one capacity. */
+    private static boolean same(WaterCapacity one, WaterCapacity other) {
+        return one.unit() == other.unit() && one.amount().compareTo(other.amount()) == 0;
+    }
+
+    private static <T> @Nullable Stamped<T> laid(@Nullable Stamped<T> had, @Nullable Stamped<T> given) {
+        return given == null || had != null && had.value().equals(given.value()) ? had : given;
+    }
+
+    private static <T> @Nullable T over(@Nullable T given, @Nullable T had) {
+        return given == null ? had : given;
+    }
+
+    /** The row over what was read, without what was declared; a collar read before its last test is read no more. */
+    private Particulars overlaid(List<Requalification> history) {
+        var given = row.particulars();
+        var had = undeclared();
+        var service = new Service(over(given.service().lading(), had.service().lading()),
+                over(given.service().exclusive(), had.service().exclusive()),
+                over(given.service().corrosionFree(), had.service().corrosionFree()));
+        var owner = given.ownership().owned() == null
+                ? had.ownership()
+                : new Ownership(given.ownership().owned(), given.ownership().owner(), had.ownership().consent());
+        return new Particulars(over(given.coated(), had.coated()), had.lined(), had.steel(),
+                over(given.installation(), had.installation()), over(given.use(), had.use()), service, owner,
+                over(given.marksLegible(), had.marksLegible()), had.permit(),
+                had.collarRead() || given.collarRead() && history.isEmpty());
+    }
+
+    private Particulars undeclared() {
+        var had = before.particulars();
+        var service = had.service();
+        var owner = had.ownership();
+        return new Particulars(read(had.coated(), DeclarableFact.COATED), had.lined(), had.steel(),
+                had.installation(), had.use(),
+                new Service(read(service.lading(), DeclarableFact.LADING),
+                        read(service.exclusive(), DeclarableFact.EXCLUSIVE),
+                        read(service.corrosionFree(), DeclarableFact.CORROSION_FREE)),
+                new Ownership(read(owner.owned(), DeclarableFact.OWNED), owner.owner(),
+                        read(owner.consent(), DeclarableFact.OWNER_CONSENT)),
+                read(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE), had.permit(), had.collarRead());
+    }
+
+    private <T> @Nullable T read(@Nullable T value, DeclarableFact fact) {
+        return before.declared().contains(fact) ? null : value;
+    }
+
+    private <T> @Nullable T declared(@Nullable T value, DeclarableFact fact) {
+        return before.declared().contains(fact) ? value : null;
+    }
+
+    /** What the register has on declaration, as that declaration said it of this container. */
+    private Declaration earlier() {
+        var had = before.particulars();
+        var id = before.declaration();
+        return new Declaration(id == null ? before.id() : id, "", LocalDate.EPOCH, "", null,
+                declared(had.coated(), DeclarableFact.COATED),
+                declared(had.service().lading(), DeclarableFact.LADING),
+                declared(had.service().exclusive(), DeclarableFact.EXCLUSIVE),
+                declared(had.service().corrosionFree(), DeclarableFact.CORROSION_FREE),
+                declared(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE),
+                declared(had.ownership().owned(), DeclarableFact.OWNED),
+                declared(had.ownership().consent(), DeclarableFact.OWNER_CONSENT), null, null, null);
+    }
+}

@@ -1,0 +1,71 @@
+package org.collarbook.intake;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.inspection.Requalifications;
+import org.collarbook.registry.ContainerBatch;
+import org.collarbook.registry.NaturalKey;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.registry.Tag;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Looks a batch of rows up in the register, set by set: two statements, three more where containers are known. */
+@Component
+class RegisterView {
+
+    private final ContainerBatch containers;
+    private final Requalifications requalifications;
+    private final JdbcClient jdbc;
+
+    RegisterView(ContainerBatch containers, Requalifications requalifications, JdbcClient jdbc) {
+        this.containers = containers;
+        this.requalifications = requalifications;
+        this.jdbc = jdbc;
+    }
+
+    Known of(Collection<LedgerEntry> entries) {
+        var keys = new ArrayList<NaturalKey>(entries.size());
+        var tags = new ArrayList<Tag>();
+        for (var entry : entries) {
+            keys.add(entry.marks().naturalKey());
+            if (entry.tag() != null) {
+                tags.add(entry.tag());
+            }
+        }
+        var known = keys.isEmpty() ? Map.<NaturalKey, RegisteredContainer>of() : containers.existing(keys);
+        var inUse = tags.isEmpty() ? Map.<Tag, UUID>of() : containers.tagsInUse(tags);
+        if (known.isEmpty()) {
+            return new Known(known, inUse, Map.of(), Map.of(), Map.of());
+        }
+        var ids = known.values().stream().map(RegisteredContainer::id).toList();
+        return new Known(known, inUse, siteCodes(ids), requalifications.of(ids), fills(ids));
+    }
+
+    private Map<UUID, String> siteCodes(Collection<UUID> ids) {
+        var codes = new HashMap<UUID, String>();
+        jdbc.sql("""
+                select p.container_id, s.code from placement p join site s on s.id = p.site_id
+                where p.container_id = any (?)""").param(ids.toArray(UUID[]::new)).query(row -> {
+            codes.put(row.getObject(1, UUID.class), row.getString(2));
+        });
+        return codes;
+    }
+
+    private Map<UUID, Set<LocalDate>> fills(Collection<UUID> ids) {
+        var days = new HashMap<UUID, Set<LocalDate>>();
+        jdbc.sql("select container_id, filled_on from fill where container_id = any (?)")
+                .param(ids.toArray(UUID[]::new)).query(row -> {
+                    days.computeIfAbsent(row.getObject(1, UUID.class), id -> new HashSet<>())
+                            .add(row.getObject(2, LocalDate.class));
+                });
+        return days;
+    }
+}

@@ -1,0 +1,93 @@
+package org.collarbook.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.UUID;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/** A ledger's bytes as they are kept: in pieces, so that neither end of the service holds the whole file. */
+final class StoredFile {
+
+    private static final int PIECE = 1 << 20;
+
+    /** How long the file is, and its digest. */
+    record Stored(long bytes, String sha256) {}
+
+    private StoredFile() {}
+
+    static Stored write(JdbcClient jdbc, UUID importId, InputStream file) throws IOException {
+        var digest = sha256();
+        long bytes = 0;
+        int piece = 0;
+        for (var content = file.readNBytes(PIECE); content.length > 0; content = file.readNBytes(PIECE)) {
+            digest.update(content);
+            bytes += content.length;
+            jdbc.sql("insert into ledger_import_file (import_id, piece, content) values (?, ?, ?)")
+                    .params(importId, piece++, content).update();
+        }
+        return new Stored(bytes, HexFormat.of().formatHex(digest.digest()));
+    }
+
+    static InputStream read(JdbcClient jdbc, UUID importId) {
+        return new Pieces(jdbc, importId);
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
+
+    private static final class Pieces extends InputStream {
+
+        private final JdbcClient jdbc;
+        private final UUID importId;
+        private byte[] content = {};
+        private int at;
+        private int piece;
+
+        Pieces(JdbcClient jdbc, UUID importId) {
+            this.jdbc = jdbc;
+            this.importId = importId;
+        }
+
+        @Override
+        public int read() {
+            return isExhausted() ? -1 : content[at++] & 0xff;
+        }
+
+        @Override
+        public int read(byte[] buffer, int offset, int length) {
+            if (length == 0) {
+                return 0;
+            }
+            if (isExhausted()) {
+                return -1;
+            }
+            int count = Math.min(length, content.length - at);
+            System.arraycopy(content, at, buffer, offset, count);
+            at += count;
+            return count;
+        }
+
+        private boolean isExhausted() {
+            if (at == content.length) {
+                content = next() instanceof byte[] more ? more : new byte[0];
+                at = 0;
+            }
+            return content.length == 0;
+        }
+
+        private byte @Nullable [] next() {
+            return jdbc.sql("select content from ledger_import_file where import_id = ? and piece = ?")
+                    .params(importId, piece++).query((row, n) -> row.getBytes(1)).optional().orElse(null);
+        }
+    }
+}

@@ -1,0 +1,68 @@
+package org.collarbook.intake;
+
+import java.util.Arrays;
+import java.util.List;
+
+import org.apache.commons.csv.CSVFormat;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+@RestController
+@RequestMapping("/api/imports/template")
+@Tag(name = "Imports")
+class TemplateController {
+
+    record Column(String name, boolean required, String meaning, List<String> examples) {
+
+        static Column from(LedgerColumn column) {
+            return new Column(column.word(), column.required(), column.meaning(), column.examples());
+        }
+    }
+
+    /** Every column of the template, in its order. */
+    record Template(List<Column> columns) {}
+
+    @GetMapping(produces = "text/csv", params = "!format")
+    @Operation(summary = "The ledger's template as CSV: a header and two example rows (also by ?format=csv)")
+    ResponseEntity<String> csv() {
+        return ResponseEntity.ok().header(HttpHeaders.CONTENT_TYPE, "text/csv;charset=UTF-8")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"ledger-template.csv\"").body(text());
+    }
+
+    @GetMapping(params = "format=csv")
+    @Operation(hidden = true)
+    ResponseEntity<String> csvByFormat() {
+        return csv();
+    }
+
+    @GetMapping(produces = "application/json", params = "!format")
+    @Operation(summary = "Every column of the template, what it means and examples (also by ?format=json)")
+    Template json() {
+        return new Template(Arrays.stream(LedgerColumn.values()).map(Column::from).toList());
+    }
+
+    @GetMapping(produces = "application/json", params = "format=json")
+    @Operation(hidden = true)
+    Template jsonByFormat() {
+        return json();
+    }
+
+    private static String text() {
+        var text = new StringBuilder(line(LedgerColumn.words()));
+        for (int example = 0; example < 2; example++) {
+            int row = example;
+            text.append(line(Arrays.stream(LedgerColumn.values()).map(column -> column.examples().get(row)).toList()));
+        }
+        return text.toString();
+    }
+
+    private static String line(List<String> cells) {
+        return CSVFormat.RFC4180.format(cells.toArray()) + "\r\n";
+    }
+}

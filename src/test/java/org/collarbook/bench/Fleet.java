@@ -1,0 +1,66 @@
+package org.collarbook.bench;
+
+import java.util.UUID;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/**
+ * A made-up fleet of any size, written by the database itself: a hundred containers a site, five sites a customer,
+ * two thirds tested once, half filled lately.
+ */
+final class Fleet {
+
+    private final JdbcClient jdbc;
+    private final int size;
+
+    Fleet(JdbcClient jdbc, int size) {
+        this.jdbc = jdbc;
+        this.size = size;
+    }
+
+    /** Ids that carry their number, so that a benchmark can name any row. */
+    static String idOf(String table, String number) {
+        return "(lpad(to_hex(" + table.hashCode() + "), 8, '0') || '-0000-7000-8000-' || lpad(to_hex((" + number
+                + ")::bigint), 12, '0'))::uuid";
+    }
+
+    static UUID id(String table, long number) {
+        return UUID.fromString("%08x-0000-7000-8000-%012x".formatted(table.hashCode(), number));
+    }
+
+    void write() {
+        int sites = Math.max(1, size / 100);
+        int customers = Math.max(1, size / 500);
+        jdbc.sql("insert into customer (id, code, name) select " + idOf("customer", "n")
+                + ", 'BC' || n, 'Customer ' || n"
+                + " from generate_series(0, ?) n").param(customers - 1).update();
+        jdbc.sql("insert into site (id, code, name, kind, customer_id, zone, jurisdiction) select " + idOf("site", "n")
+                + ", 'BS' || n, 'Site ' || n, 'CUSTOMER', " + idOf("customer", "n / 5 % " + customers)
+                + ", 'America/Chicago', 'US' from generate_series(0, ?) n").param(sites - 1).update();
+        jdbc.sql("insert into container (id, kind, mark_scheme, specification, maker, serial, manufactured,"
+                + " water_capacity, water_capacity_lb, tare_lb, size, marks_legible, coated, lading, exclusive,"
+                + " corrosion_free, owned, collar_read, tag, registered_by) select " + idOf("container", "n")
+                + ", 'CYLINDER', 'DOT', (array['DOT-4BA240', 'DOT-4BW240', 'DOT-4E240'])[n % 3 + 1], 'QX', 'B' || n,"
+                + " date '1996-01-01' + (n::bigint * 7919 % 360) * interval '1 month', '79.8 lb', 79.8, 34, '33.5 lb', true,"
+                + " true, 'LPG', true, true, true, true, 'BT' || n, " + idOf("key", "0")
+                + " from generate_series(0, ?) n").param(size - 1).update();
+        jdbc.sql("insert into movement (id, container_id, to_site_id, occurred_at, recorded_by) select "
+                + idOf("movement", "n") + ", " + idOf("container", "n") + ", " + idOf("site", "n / 100 % " + sites)
+                + ", now() - interval '400 days', " + idOf("key", "0") + " from generate_series(0, ?) n")
+                .param(size - 1).update();
+        jdbc.sql(
+                "insert into placement (container_id, site_id, movement_id, since) select container_id, to_site_id, id,"
+                        + " occurred_at from movement")
+                .update();
+        jdbc.sql("insert into requalification (id, container_id, month, method, rin, recorded_by) select "
+                + idOf("requalification", "n") + ", " + idOf("container", "n")
+                + ", date '2014-01-01' + (n::bigint * 104729 % 140) * interval '1 month', (array['VOLUMETRIC_EXPANSION',"
+                + " 'PROOF_PRESSURE', 'EXTERNAL_VISUAL'])[n % 3 + 1], 'A123', " + idOf("key", "0")
+                + " from generate_series(0, ?) n where n % 3 > 0"
+                + " and date '2014-01-01' + (n::bigint * 104729 % 140) * interval '1 month'"
+                + "  >= date '1996-01-01' + (n::bigint * 7919 % 360) * interval '1 month'").param(size - 1).update();
+        jdbc.sql("insert into fill (id, container_id, filled_on, recorded_by) select " + idOf("fill", "n") + ", "
+                + idOf("container", "n") + ", date '2026-11-01' - (n % 300)::int, " + idOf("key", "0")
+                + " from generate_series(0, ?) n where n % 2 = 0").param(size - 1).update();
+    }
+}

@@ -1,0 +1,109 @@
+package org.collarbook.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+
+import org.collarbook.intake.DeclarationRequest.DeclaredService;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.TestClock;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.postgresql.PGConnection;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
+import org.springframework.test.context.TestPropertySource;
+
+/**
+ * A large ledger from the file to the due months, beside a bare COPY of the very rows that came of it into copies of the
+ * same tables with the same indexes, in one transaction, in the same run. {@code -Dledger.rows=1000000} sets the size.
+ */
+@Tag("bench")
+@RegisterTest
+@TestPropertySource(properties = "collarbook.bench=import")
+class ImportBenchmark {
+
+    private static final List<String> TABLES = List.of("customer", "site", "container", "movement", "placement",
+            "requalification", "fill", "requirement");
+
+    private final Imports imports;
+    private final FlywayConnectionDetails owner;
+    private final Clock clock;
+
+    ImportBenchmark(Imports imports, FlywayConnectionDetails owner, Clock clock) {
+        this.imports = imports;
+        this.owner = owner;
+        this.clock = clock;
+    }
+
+    @Test
+    void commitBesideABareCopy(@TempDir Path folder) throws IOException, SQLException {
+        long rows = Long.getLong("ledger.rows", 1_000_000);
+        var file = folder.resolve("ledger.csv");
+        try (var out = Files.newBufferedWriter(file)) {
+            new LedgerGenerator(1, TestClock.TODAY, rows, 0.02).writeTo(out);
+        }
+        var declared = new DeclarationRequest("a benchmark", LocalDate.now(clock), "invented", "US",
+                "America/Chicago", true, true, null, true, true, null, null, new DeclaredService("LPG", true, true))
+                .check(clock);
+        long start = System.nanoTime();
+        ImportReport checked;
+        try (var in = Files.newInputStream(file)) {
+            checked = imports.check("ledger.csv", in, declared, new UUID(0, 1));
+        }
+        double check = seconds(start);
+        start = System.nanoTime();
+        var committed = imports.commit(checked.id(), "\"0\"", Imports.OnRefused.SKIP, new UUID(0, 1));
+        double commit = seconds(start);
+        double copy = copy(folder);
+        Assertions.assertEquals(rows, committed.rows().read());
+        System.out.printf(Locale.ROOT, "import of %d rows (%d refused, %d MB): check %.0f rows/s, commit %.0f rows/s;"
+                + " bare COPY of the rows that came of it %.0f rows/s; commit/COPY %.3f%n", rows,
+                committed.rows().refused(), checked.bytes() / 1_000_000, rows / check, rows / commit, rows / copy,
+                copy / commit);
+    }
+
+    private static double seconds(long since) {
+        return (System.nanoTime() - since) / 1e9;
+    }
+
+    private double copy(Path folder) throws SQLException, IOException {
+        try (var connection = DriverManager.getConnection(owner.getJdbcUrl(), owner.getUsername(),
+                owner.getPassword()); var statement = connection.createStatement()) {
+            for (var table : TABLES) {
+                statement.execute("create table bare_" + table + " (like " + table + " including all)");
+                try (var out = Files.newOutputStream(folder.resolve(table))) {
+                    copyOut(connection, table, out);
+                }
+            }
+            connection.setAutoCommit(false);
+            long start = System.nanoTime();
+            for (var table : TABLES) {
+                try (var in = Files.newInputStream(folder.resolve(table))) {
+                    copyIn(connection, table, in);
+                }
+            }
+            connection.commit();
+            return seconds(start);
+        }
+    }
+
+    private static void copyOut(Connection from, String table, OutputStream to) throws SQLException, IOException {
+        from.unwrap(PGConnection.class).getCopyAPI().copyOut("copy " + table + " to stdout", to);
+    }
+
+    private static void copyIn(Connection to, String table, InputStream from) throws SQLException, IOException {
+        to.unwrap(PGConnection.class).getCopyAPI().copyIn("copy bare_" + table + " from stdin", from, 1 << 16);
+    }
+}

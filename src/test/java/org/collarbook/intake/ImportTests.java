@@ -1,0 +1,181 @@
+package org.collarbook.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import org.collarbook.access.Role;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
+import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/** A ledger from the hand-in to the register. */
+@RegisterTest
+class ImportTests {
+
+    private final Api api;
+    private final Tables tables;
+    private final JdbcClient jdbc;
+
+    ImportTests(Api api, Tables tables, JdbcClient jdbc) {
+        this.api = api;
+        this.tables = tables;
+        this.jdbc = jdbc;
+    }
+
+    private List<String> requirements(String serial) {
+        return jdbc.sql("""
+                select r.standing || coalesce(' ' || r.due, '') from requirement r join container c on c.id = r.container_id
+                where c.serial = ? and r.decisive""").param(serial).query(String.class).list();
+    }
+
+    @Test
+    void aCheckChangesNothingAndTheCommitDoesWhatItSaid() {
+        var serial = Given.serial();
+        var site = "S" + serial;
+        var ledger = new Ledger()
+                .row("serial", serial, "tag", "TAG-" + serial, "last_test_mark", "5/B045/16E", "site", site,
+                        "site_name", "North dock", "site_kind", "CUSTOMER", "customer", "C" + serial,
+                        "customer_name", "Dunmarrow Foundry", "latitude", "41.1", "longitude", "-99.2",
+                        "filled_on", "2021-05-20")
+                .row("site", site, "last_test_mark", "none").csv();
+        var before = tables.digest();
+        var checked = Ledger.handIn(api, ledger, Ledger.declaration()).expect(201);
+        assertEquals("2/2/0/0/0", Ledger.rows(checked));
+        assertEquals(before, tables.digest());
+        assertEquals("CHECKED", checked.text("/state"));
+        assertEquals(checked.body(), api.as(Role.CLERK).get(checked.header("Location")).expect(200).body());
+
+        var committed = Ledger.commit(api, checked, "ABORT").expect(200);
+        assertEquals("2/2/0/0/0", Ledger.rows(committed));
+        assertEquals("COMMITTED", committed.text("/state"));
+        // 49 CFR 180.209(g): five years after a visual inspection in May 2016
+        assertEquals(List.of("DUE 2021-05-01"), requirements(serial));
+        assertEquals("Dunmarrow Foundry", jdbc.sql("""
+                select u.name from container c join placement p on p.container_id = c.id join site s on s.id = p.site_id
+                join customer u on u.id = s.customer_id where c.serial = ? and s.zone = 'America/Chicago'
+                  and s.jurisdiction = 'US' and s.latitude = 41.1 and s.longitude = -99.2""").param(serial)
+                .query(String.class).single());
+        assertEquals("5/B045/16E B045 EXTERNAL_VISUAL 2021-05-20", jdbc.sql("""
+                select concat_ws(' ', q.as_stamped, q.rin, q.method, f.filled_on) from container c
+                join requalification q on q.container_id = c.id join fill f on f.container_id = c.id
+                where c.serial = ?""").param(serial).query(String.class).single());
+    }
+
+    @Test
+    void aSecondCommitIsRefusedAndTheSameFileAgainChangesNothing() {
+        var serial = Given.serial();
+        var ledger = new Ledger().row("serial", serial, "tag", "TAG-" + serial, "last_test_mark", "5-16E", "site",
+                "S" + serial, "site_kind", "DEPOT", "filled_on", "2021-05-20", "tare", "TW 17")
+                .row("last_test_mark", "none").row("last_test_month", "2019-03").row().csv();
+        var checked = Ledger.handIn(api, ledger, Ledger.declaration()).expect(201);
+        Ledger.commit(api, checked, "SKIP").expect(200);
+        Ledger.commit(api, checked, "SKIP").expectProblem(409, "ALREADY_COMMITTED");
+
+        var digest = tables.digest();
+        var again = Ledger.handIn(api, ledger, Ledger.declaration()).expect(201);
+        assertEquals("4/0/0/4/0", Ledger.rows(again));
+        assertEquals("4/0/0/4/0", Ledger.rows(Ledger.commit(api, again, "ABORT").expect(200)));
+        assertEquals(digest, tables.digest());
+    }
+
+    @Test
+    void aCommitIsRepeatedSafelyUnderItsKeyAndNeedsTheVersionThatWasRead() {
+        var checked = Ledger.handIn(api, new Ledger().row().csv(), null).expect(201);
+        var path = "/api/imports/" + checked.id() + "/commit";
+        var clerk = api.as(Role.CLERK);
+        clerk.ifMatch(checked).post(path, Map.of("refused", "SKIP")).expectProblem(400, "IDEMPOTENCY_KEY_REQUIRED");
+        var keyed = clerk.with("Idempotency-Key", UUID.randomUUID().toString());
+        keyed.post(path, Map.of("refused", "SKIP")).expectProblem(428, "IF_MATCH_REQUIRED");
+        keyed.with("If-Match", "\"7\"").post(path, Map.of("refused", "SKIP")).expectProblem(412, "STALE_VERSION");
+        keyed.ifMatch(checked).post(path, Map.of()).expectProblem(400, "INVALID_INPUT");
+        var first = keyed.ifMatch(checked).post(path, Map.of("refused", "SKIP")).expect(200);
+        var second = keyed.ifMatch(checked).post(path, Map.of("refused", "SKIP")).expect(200);
+        assertEquals("true", second.header("Idempotent-Replay"));
+        assertEquals(first.json(), second.json());
+        clerk.get("/api/imports/" + UUID.randomUUID()).expectProblem(404, "NOT_FOUND");
+        clerk.get("/api/imports/" + UUID.randomUUID() + "/lines").expectProblem(404, "NOT_FOUND");
+    }
+
+    @Test
+    void abortStoresNothingAndSkipTheRest() {
+        var serial = Given.serial();
+        var ledger = new Ledger().row("serial", serial).row("manufactured", "13-04").csv();
+        var checked = Ledger.handIn(api, ledger, null).expect(201);
+        assertEquals("2/1/0/0/1", Ledger.rows(checked));
+        tables.unchangedBy(() -> {
+            var aborted = Ledger.commit(api, checked, "ABORT").expectProblem(409, "ROWS_REFUSED");
+            assertEquals("1", aborted.text("/refused"));
+        });
+        assertEquals("2/1/0/0/1", Ledger.rows(Ledger.commit(api, checked, "SKIP").expect(200)));
+        assertEquals(1, requirements(serial).size());
+    }
+
+    @Test
+    void withoutADeclarationNothingIsAssumed() {
+        var bare = Given.serial();
+        new Ledger().row("serial", bare, "last_test_mark", "5-16E").load(api, null);
+        assertEquals(List.of("UNDETERMINED"), requirements(bare));
+        var declared = Given.serial();
+        new Ledger().row("serial", declared, "last_test_mark", "5-16E").load(api, Ledger.declaration());
+        assertEquals(List.of("DUE 2021-05-01"), requirements(declared));
+    }
+
+    @Test
+    void aBareMonthHasNoMethodUntilItIsDeclared() {
+        var serial = Given.serial();
+        var ledger = new Ledger().row("serial", serial, "last_test_month", "2016-05");
+        ledger.load(api, Ledger.declaration());
+        assertEquals(List.of("UNDETERMINED"), requirements(serial));
+        assertEquals(1, tables.count("requalification q join container c on c.id = q.container_id where c.serial = '"
+                + serial + "' and q.method is null and q.month = '2016-05-01'"));
+
+        var said = Ledger.declaration();
+        said.put("bareMonthMethod", "EXTERNAL_VISUAL");
+        var other = Given.serial();
+        new Ledger().row("serial", other, "last_test_month", "05-16").load(api, said);
+        assertEquals(List.of("DUE 2021-05-01"), requirements(other));
+        assertEquals(1, tables.count("requalification q join container c on c.id = q.container_id where c.serial = '"
+                + other + "' and q.method = 'EXTERNAL_VISUAL' and q.rin_seen and q.declaration_id is not null"));
+    }
+
+    @Test
+    void aBlankHistoryIsUnknownUnlessTheDeclarationSaysThatItMeansNone() {
+        var unknown = Given.serial();
+        var none = Given.serial();
+        new Ledger().row("serial", unknown, "manufactured", "2020-05").row("serial", none, "manufactured", "2020-05",
+                "last_test_mark", "none").load(api, Ledger.declaration());
+        assertEquals(List.of("UNDETERMINED"), requirements(unknown));
+        // 49 CFR 180.209(a): twelve years after manufacture
+        assertEquals(List.of("DUE 2032-05-01"), requirements(none));
+
+        var said = Ledger.declaration();
+        said.put("blankMeansNone", true);
+        var declared = new Ledger().row("serial", unknown, "manufactured", "2020-05").load(api, said);
+        assertEquals("1/0/1/0/0", Ledger.rows(declared));
+        assertEquals(List.of("DUE 2032-05-01"), requirements(unknown));
+    }
+
+    @Test
+    void aRowLaysItsCellsOverWhatIsRecordedAndBlankLeavesIt() {
+        var serial = Given.serial();
+        new Ledger().row("serial", serial, "use", "FUEL", "site", "A" + serial, "site_kind", "DEPOT").load(api,
+                Ledger.declaration());
+        var changed = new Ledger().row("serial", serial, "tare", "17.4 lb", "water_capacity", "", "use", "", "site",
+                "B" + serial, "site_kind", "DEPOT").load(api, Ledger.declaration());
+        assertEquals("1/0/1/0/0", Ledger.rows(changed));
+        assertEquals("17.400 47.6 lb FUEL B" + serial, jdbc.sql("""
+                select concat_ws(' ', c.tare_lb, c.water_capacity, c.use, s.code) from container c
+                join placement p on p.container_id = c.id join site s on s.id = p.site_id where c.serial = ?""")
+                .param(serial).query(String.class).single());
+        assertTrue(jdbc.sql("""
+                select reason from mark_correction m join container c on c.id = m.container_id where c.serial = ?
+                  and m.field = 'tare'""").param(serial).query(String.class).single().endsWith(changed.id()));
+    }
+}

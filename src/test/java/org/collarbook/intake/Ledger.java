@@ -1,0 +1,115 @@
+package org.collarbook.intake;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import org.apache.commons.csv.CSVFormat;
+import org.collarbook.access.Role;
+import org.collarbook.testing.Answer;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.jspecify.annotations.Nullable;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** A ledger under test: rows of named cells, handed in as a clerk would. */
+final class Ledger {
+
+    private final List<Map<String, String>> rows = new ArrayList<>();
+
+    /** A 20 lb cylinder with nothing wrong: the cells given, by name and value in turn, go over these. */
+    Ledger row(String... cells) {
+        var row = new LinkedHashMap<String, String>();
+        row.put("kind", "");
+        row.put("specification", "DOT-4BA240");
+        row.put("maker", "KVR");
+        row.put("serial", Given.serial());
+        row.put("manufactured", "5-04");
+        row.put("water_capacity", "47.6 lb");
+        row.put("tare", "17.0 lb");
+        row.put("owner", "distributor");
+        for (int i = 0; i < cells.length; i += 2) {
+            row.put(cells[i], cells[i + 1]);
+        }
+        rows.add(row);
+        return this;
+    }
+
+    String csv() {
+        var columns = new ArrayList<String>();
+        rows.forEach(row -> row.keySet().stream().filter(name -> !columns.contains(name)).forEach(columns::add));
+        var text = new StringBuilder(CSVFormat.RFC4180.format(columns.toArray())).append("\r\n");
+        rows.forEach(row -> text.append(CSVFormat.RFC4180
+                .format(columns.stream().map(name -> row.getOrDefault(name, "")).toArray())).append("\r\n"));
+        return text.toString();
+    }
+
+    /** All that a fleet in LP-gas service may declare; zone and jurisdiction for the sites it opens. */
+    static Map<String, Object> declaration() {
+        var said = new LinkedHashMap<String, Object>();
+        said.put("declaredBy", "the yard foreman of the tests");
+        said.put("declaredOn", "2026-11-20");
+        said.put("statement", "Every cylinder of this ledger was looked at in the yard.");
+        said.put("jurisdiction", "US");
+        said.put("zone", "America/Chicago");
+        said.put("coated", true);
+        said.put("marksLegible", true);
+        said.put("rinSeen", true);
+        said.put("service", Map.of("lading", "LPG", "exclusive", true, "corrosionFree", true));
+        return said;
+    }
+
+    static Answer handIn(Api api, String csv, @Nullable Map<String, Object> declaration) {
+        return handIn(api, csv.getBytes(StandardCharsets.UTF_8), declaration);
+    }
+
+    static Answer handIn(Api api, byte[] csv, @Nullable Map<String, Object> declaration) {
+        var body = new ByteArrayOutputStream();
+        if (declaration != null) {
+            part(body, "declaration\"\r\nContent-Type: application/json",
+                    new JsonMapper().writeValueAsBytes(declaration));
+        }
+        part(body, "ledger\"; filename=\"ledger.csv\"\r\nContent-Type: text/csv", csv);
+        body.writeBytes("--gap--\r\n".getBytes(StandardCharsets.US_ASCII));
+        return api.as(Role.CLERK).with("Content-Type", "multipart/form-data; boundary=gap").post("/api/imports",
+                body.toByteArray());
+    }
+
+    private static void part(ByteArrayOutputStream body, String name, byte[] content) {
+        body.writeBytes(("--gap\r\nContent-Disposition: form-data; name=\"" + name + (name.contains("\"") ? "" : "\"")
+                + "\r\n\r\n").getBytes(StandardCharsets.UTF_8));
+        body.writeBytes(content);
+        body.writeBytes("\r\n".getBytes(StandardCharsets.US_ASCII));
+    }
+
+    static Answer commit(Api api, Answer checked, String refused) {
+        return api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString()).ifMatch(checked)
+                .post("/api/imports/" + checked.id() + "/commit", Map.of("refused", refused));
+    }
+
+    /** Checked and committed without a refused row. */
+    Answer load(Api api, @Nullable Map<String, Object> declaration) {
+        var checked = handIn(api, csv(), declaration).expect(201);
+        return commit(api, checked, "ABORT").expect(200);
+    }
+
+    /** The counts as read/new/changed/unchanged/refused. */
+    static String rows(Answer report) {
+        JsonNode rows = report.at("/rows");
+        return rows.at("/read").asString() + "/" + rows.at("/new").asString() + "/" + rows.at("/changed").asString()
+                + "/" + rows.at("/unchanged").asString() + "/" + rows.at("/refused").asString();
+    }
+
+    /** The first problem as line, column and code. */
+    static String firstProblem(Answer report) {
+        var problem = report.at("/problems/0");
+        return problem.at("/line").asString() + " " + problem.at("/column").asString() + " "
+                + problem.at("/code").asString();
+    }
+}

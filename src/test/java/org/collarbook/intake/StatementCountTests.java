@@ -1,0 +1,99 @@
+package org.collarbook.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.logging.Handler;
+import java.util.logging.Level;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.collarbook.testing.RegisterTest;
+import org.junit.jupiter.api.Test;
+
+/** An import works set by set: how many statements it takes depends on the batches, not on the rows in them. */
+@RegisterTest
+class StatementCountTests {
+
+    private static final long MOST_FOR_A_BATCH = 32;
+
+    private final Api api;
+
+    StatementCountTests(Api api) {
+        this.api = api;
+    }
+
+    /** What the driver sends, by its own log: each execution of a statement and each COPY. */
+    private static final class Sent extends Handler implements AutoCloseable {
+
+        private final Logger driver = Logger.getLogger("org.postgresql.core.v3.QueryExecutorImpl");
+        private final Level before = driver.getLevel();
+        private final AtomicLong statements = new AtomicLong();
+
+        Sent() {
+            setLevel(Level.ALL);
+            driver.setLevel(Level.FINEST);
+            driver.setUseParentHandlers(false);
+            driver.addHandler(this);
+        }
+
+        @Override
+        public void publish(LogRecord message) {
+            var text = String.valueOf(message.getMessage());
+            if (text.contains("FE=> Execute") || text.contains("FE=> Query(CopyStart)")) {
+                statements.incrementAndGet();
+            }
+        }
+
+        @Override
+        public void flush() {
+            // nothing is held back
+        }
+
+        @Override
+        public void close() {
+            driver.removeHandler(this);
+            driver.setUseParentHandlers(true);
+            driver.setLevel(before);
+        }
+    }
+
+    private String ledger(String serial, int rows) {
+        var ledger = new Ledger();
+        for (int i = 0; i < rows; i++) {
+            ledger.row("serial", serial + "/" + i, "tag", serial + "-" + i, "last_test_mark", "5-16E", "filled_on",
+                    "2021-05-20", "site", serial + i % 50, "site_kind", "CUSTOMER", "customer", serial + i % 50 / 2);
+        }
+        return ledger.csv();
+    }
+
+    private record Taken(long check, long commit) {}
+
+    private Taken load(String csv, String rows) {
+        try (var sent = new Sent()) {
+            var checked = Ledger.handIn(api, csv, Ledger.declaration()).expect(201);
+            assertEquals(rows, Ledger.rows(checked));
+            long check = sent.statements.get();
+            assertEquals(rows, Ledger.rows(Ledger.commit(api, checked, "ABORT").expect(200)));
+            return new Taken(check, sent.statements.get() - check);
+        }
+    }
+
+    @Test
+    void threeBatchesTakeAFewStatementsMoreThanOne() {
+        var serial = Given.serial();
+        load(ledger(Given.serial(), 10), "10/10/0/0/0");
+        var one = load(ledger(serial, 100), "100/100/0/0/0");
+        var three = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/4100/0/0/0");
+        assertTrue(one.check > 10 && one.commit > 20, "the driver's log is read: " + one);
+        assertTrue(three.check - one.check <= 2 * MOST_FOR_A_BATCH, one + " " + three);
+        assertTrue(three.commit - one.commit <= 2 * MOST_FOR_A_BATCH, one + " " + three);
+        var again = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/0/0/4100/0");
+        assertTrue(again.commit - one.commit <= 2 * MOST_FOR_A_BATCH, one + " " + again);
+        System.out.println(
+                "statements of one batch " + one + ", of three " + three + ", of three that are known " + again);
+    }
+}

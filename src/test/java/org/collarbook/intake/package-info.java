@@ -1,0 +1,4 @@
+@NullMarked
+package org.collarbook.intake;
+
+import org.jspecify.annotations.NullMarked;
