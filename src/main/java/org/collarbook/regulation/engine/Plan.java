@@ -34,7 +34,7 @@ final class Plan {
         gates = rules.stream().filter(rule -> rule.gates != null).toArray(Rule[]::new);
         densities = rules.stream().filter(rule -> rule.sets == null && rule.gates == null).toArray(Rule[]::new);
         Set<String> named = split
-                ? rules.stream().flatMap(rule -> rule.ladings.stream()).collect(Collectors.toSet())
+                ? rules.stream().flatMap(rule -> rule.scope.ladings().stream()).collect(Collectors.toSet())
                 : Set.of();
         named.forEach(name -> byLading.put(name, new Plan(only(rules, new Lading(name)), false)));
         other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
@@ -56,7 +56,7 @@ final class Plan {
     }
 
     static Plan of(List<Rule> rules, ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
-        return new Plan(rules.stream().filter(rule -> rule.concerns(kind, authority, family)).toList(), true);
+        return new Plan(rules.stream().filter(rule -> rule.scope.covers(kind, authority, family)).toList(), true);
     }
 
     private static List<Rule> only(List<Rule> rules, Lading lading) {

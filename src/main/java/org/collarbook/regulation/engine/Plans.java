@@ -15,7 +15,7 @@ record Plans(Plan unknown, Map<Authority, Plan> others, Map<Authority, Map<Strin
     static Plans of(List<Rule> rules, ContainerKind kind) {
         Map<Authority, Plan> others = new EnumMap<>(Authority.class);
         Map<Authority, Map<String, Plan>> named = new EnumMap<>(Authority.class);
-        List<String> families = rules.stream().flatMap(rule -> rule.families.stream()).distinct().toList();
+        List<String> families = rules.stream().flatMap(rule -> rule.scope.families().stream()).distinct().toList();
         for (Authority authority : Authority.values()) {
             others.put(authority, Plan.of(rules, kind, authority, null));
             Map<String, Plan> byFamily = new HashMap<>();

@@ -40,6 +40,16 @@ public final class Rule {
         USE
     }
 
+    /** What is stamped and held: no family or no authority means any; ladings are those that the conditions name. */
+    public record Scope(Set<ContainerKind> kinds, Set<String> families, Set<Authority> authorities,
+            Set<String> ladings) {
+
+        boolean covers(ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
+            return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family))
+                    && (authorities.isEmpty() || authority != null && authorities.contains(authority));
+        }
+    }
+
     final String id;
     final String title;
     final Jurisdiction jurisdiction;
@@ -48,11 +58,7 @@ public final class Rule {
     final Set<Allows> forbids;
     final int precedence;
     final Selector selector;
-    final Set<ContainerKind> kinds;
-    final Set<String> families;
-    final Set<Authority> authorities;
-    /** The ladings that its conditions name. */
-    final Set<String> ladings;
+    final Scope scope;
     final Test[] tests;
     final Value[] values;
     private @Nullable Value[] text = {};
@@ -61,9 +67,7 @@ public final class Rule {
     final Set<Fact> factsUsedAtFirst;
 
     public Rule(String id, String title, Jurisdiction jurisdiction, @Nullable Requirement sets, @Nullable Topic gates,
-            Set<Allows> forbids, int precedence, Selector selector, Set<ContainerKind> kinds, Set<String> families,
-            Set<Authority> authorities, Set<String> ladings,
-            List<Test> tests, List<Value> values) {
+            Set<Allows> forbids, int precedence, Selector selector, Scope scope, List<Test> tests, List<Value> values) {
         this.id = id;
         this.title = title;
         this.jurisdiction = jurisdiction;
@@ -72,10 +76,7 @@ public final class Rule {
         this.forbids = forbids;
         this.precedence = precedence;
         this.selector = selector;
-        this.kinds = kinds;
-        this.families = families;
-        this.authorities = authorities;
-        this.ladings = ladings;
+        this.scope = scope;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
         EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND, Fact.SPECIFICATION);
@@ -88,12 +89,6 @@ public final class Rule {
         this.factsUsedAtFirst = Set.copyOf(used);
     }
 
-    boolean concerns(ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
-        return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family))
-                && (authorities
-                        .isEmpty() || authority != null && authorities.contains(authority));
-    }
-
     private Rule(Rule rule, Test[] tests) {
         this.id = rule.id;
         this.title = rule.title;
@@ -103,10 +98,7 @@ public final class Rule {
         this.forbids = rule.forbids;
         this.precedence = rule.precedence;
         this.selector = rule.selector;
-        this.kinds = rule.kinds;
-        this.families = rule.families;
-        this.authorities = rule.authorities;
-        this.ladings = rule.ladings;
+        this.scope = rule.scope;
         this.tests = tests;
         this.values = rule.values;
         this.text = rule.text;

@@ -1,6 +1,5 @@
 package org.collarbook.regulation.rulebook;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
@@ -12,7 +11,6 @@ import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.RuleInfo;
 import org.collarbook.regulation.engine.Rule;
 import org.collarbook.regulation.engine.Test;
-import org.collarbook.regulation.engine.Value;
 import org.jspecify.annotations.Nullable;
 
 /** Reads one rule with its examples. */
@@ -38,40 +36,44 @@ final class RuleReader {
         String title = fields.text("title");
         Requirement sets = fields.optional("sets", "a requirement", Requirement::valueOf);
         Rule.Topic gates = fields.optional("gates", "a topic", Rule.Topic::valueOf);
-        boolean limits = "FILLING_DENSITY".equals(fields.optional("limits"));
-        if ((sets == null ? 0 : 1) + (gates == null ? 0 : 1) + (limits ? 1 : 0) != 1) {
-            throw new RuleBookException(fields.path(), "expected one of sets, gates and limits");
-        }
+        String topic = topic(fields, sets, gates);
         Fields applies = fields.child("applies");
-        Set<ContainerKind> kinds = applies.choices("kind", ContainerKind.class);
-        Set<String> families = Set.copyOf(applies.set("family"));
-        Set<Authority> authorities = applies.choices("authority", Authority.class);
-        Set<String> ladings = new HashSet<>(applies.set("lading"));
-        ladings.addAll(applies.set("ladingNot"));
-        if (kinds.isEmpty()) {
-            throw applies.wrong("kind", "missing");
-        }
+        Rule.Scope scope = scope(applies);
         List<Test> tests = TestsReader.read(applies);
         applies.done();
-        List<Value> read = new ArrayList<>();
-        List<RuleInfo.DatedValue> shown = new ArrayList<>();
-        for (Fields value : fields.children("values")) {
-            ValueReader.Read one = values.read(value);
-            read.add(one.value());
-            shown.add(one.shown());
-        }
+        List<ValueReader.Read> read = fields.children("values").stream().map(values::read).toList();
+        List<RuleInfo.DatedValue> shown = read.stream().map(ValueReader.Read::shown).toList();
         refuseOverlaps(fields, shown);
         Rule rule = new Rule(id, title, jurisdiction, sets, gates, forbids(fields), precedence(fields),
                 selector(fields),
-                kinds, families, authorities, ladings, tests, read);
-        String topic = sets != null ? sets.name() : gates != null ? gates.name() : "FILLING_DENSITY";
+                scope, tests, read.stream().map(ValueReader.Read::value).toList());
         Fields examples = fields.child("examples");
         RuleExample matching = RuleExample.read(id, true, jurisdiction, examples.child("matching"));
         RuleExample nonMatching = RuleExample.read(id, false, jurisdiction, examples.child("nonMatching"));
         examples.done();
         fields.optional("note");
         fields.done();
-        return new Read(rule, new RuleInfo(id, jurisdiction, topic, title, List.copyOf(shown)), matching, nonMatching);
+        return new Read(rule, new RuleInfo(id, jurisdiction, topic, title, shown), matching, nonMatching);
+    }
+
+    private static String topic(Fields fields, @Nullable Requirement sets, Rule.@Nullable Topic gates) {
+        boolean limits = "FILLING_DENSITY".equals(fields.optional("limits"));
+        if ((sets == null ? 0 : 1) + (gates == null ? 0 : 1) + (limits ? 1 : 0) != 1) {
+            throw new RuleBookException(fields.path(), "expected one of sets, gates and limits");
+        }
+        return sets != null ? sets.name() : gates != null ? gates.name() : "FILLING_DENSITY";
+    }
+
+    private static Rule.Scope scope(Fields applies) {
+        Set<ContainerKind> kinds = applies.choices("kind", ContainerKind.class);
+        if (kinds.isEmpty()) {
+            throw applies.wrong("kind", "missing");
+        }
+        Set<String> ladings = new HashSet<>(applies.set("lading"));
+        ladings.addAll(applies.set("ladingNot"));
+        return new Rule.Scope(kinds, Set.copyOf(applies.set("family")), applies.choices("authority", Authority.class),
+                Set
+                        .copyOf(ladings));
     }
 
     private static Set<Rule.Allows> forbids(Fields fields) {
