@@ -134,7 +134,7 @@ class AssessmentsTests {
             "{\"requalifications\":[{\"month\":\"2016-05\",\"rin\":\"A12\"}]}|/requalifications/0/rin|INVALID_RIN",
             "{\"requalifications\":[{\"mark\":\"5-16\"}]}|/requalifications/0/mark|AMBIGUOUS_MARK",
             "{\"requalifications\":[{\"mark\":\"13-2016\"}]}|/requalifications/0/mark|UNREADABLE_MARK",
-            "{\"requalifications\":[{\"mark\":\"5-2016E\",\"month\":\"2016-05\"}]}|/requalifications/0/mark|TOLD_TWICE",
+            "{\"requalifications\":[{\"mark\":\"5-2016E\",\"month\":\"2016-06\"}]}|/requalifications/0/mark|TOLD_TWICE",
             "{\"requalifications\":[{}]}|/requalifications/0/month|MISSING",
             "{\"requalifications\":[null]}|/requalifications/0|MISSING",
             "{\"container\":{\"manufactured\":\"2010-05\"},\"requalifications\":[{\"month\":\"2010-04\",\"method\":\"V\"}]}|/requalifications/0/month|BEFORE_MANUFACTURE",
