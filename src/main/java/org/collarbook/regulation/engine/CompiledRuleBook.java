@@ -24,7 +24,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     private static final String ENGINE = "1";
 
-    private final Map<Jurisdiction, Map<ContainerKind, Plans>> plans = new HashMap<>();
+    private final Map<String, Map<ContainerKind, Plans>> plans = new HashMap<>();
     private final Timeline timeline;
     private final List<RuleInfo> infos;
     private final String hash;
@@ -49,7 +49,7 @@ public final class CompiledRuleBook implements RuleBook {
             for (ContainerKind kind : ContainerKind.values()) {
                 byKind.put(kind, Plans.of(there, kind));
             }
-            plans.put(where, byKind);
+            plans.put(where.code(), byKind);
         });
     }
 
@@ -63,16 +63,16 @@ public final class CompiledRuleBook implements RuleBook {
             permissions.standing();
             return permissions.answer();
         }
-        if (plan.groups().length == 0 || facts.specification() == null) {
+        if (plan.groups.length == 0 || facts.specification() == null) {
             permissions.undetermined(facts.specification() == null
                     ? ReasonCode.MISSING_SPECIFICATION
                     : ReasonCode.NO_RULE_HELD);
         } else {
-            for (Plan.Group group : plan.groups()) {
+            for (Plan.Group group : plan.groups) {
                 permissions.count(Clocks.read(group, subject, asOf), group);
             }
         }
-        permissions.gate(plan.gates(), asOf);
+        permissions.gate(plan.gates, asOf);
         permissions.standing();
         return permissions.answer();
     }
@@ -87,8 +87,11 @@ public final class CompiledRuleBook implements RuleBook {
     private @Nullable Plan plan(Facts facts) {
         Jurisdiction where = facts.jurisdiction();
         ContainerKind kind = facts.kind();
-        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where);
-        return there == null || kind == null ? null : there.get(kind).plan(facts.specification());
+        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where.code());
+        return there == null || kind == null
+                ? null
+                : there.get(kind).plan(facts.specification()).knowing(facts.service()
+                        .lading());
     }
 
     @Override
@@ -100,7 +103,7 @@ public final class CompiledRuleBook implements RuleBook {
                     : facts.kind() == null ? ReasonCode.MISSING_KIND : ReasonCode.NO_RULE_HELD;
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
-        return Limits.limit(plan.densities(), new Subject(facts, asOf, timeline), specificGravity, asOf);
+        return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity, asOf);
     }
 
     @Override

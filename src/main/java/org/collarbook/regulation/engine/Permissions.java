@@ -163,7 +163,7 @@ final class Permissions {
 
     /** Whether the gate answered its question, either way or for want of a fact. */
     private boolean ask(Rule rule, Value.Gate gate, Value value) {
-        Verdict concerned = Rule.all(rule.tests, subject);
+        Verdict concerned = rule.tests.length == 0 ? Verdict.YES : Rule.all(rule.tests, subject);
         if (concerned == Verdict.NO) {
             return false;
         }
@@ -211,6 +211,10 @@ final class Permissions {
             worsen(Status.REJECTED);
             refuseAll(ReasonCode.REJECTED.reason());
         }
+        if (subject.facts.requalifications() == null) {
+            // also where no clock needs the history: a rejection or condemnation may stand in it
+            refuseAll(ReasonCode.MISSING_REQUALIFICATIONS.reason());
+        }
         List<StandingHold> holds = subject.facts.holds();
         if (holds == null) {
             fill.add(ReasonCode.MISSING_HOLDS);
@@ -245,13 +249,17 @@ final class Permissions {
         } else {
             moves(kind, empty);
         }
+        Permission mayCarry = Permission.unless(carry.list());
+        Permission mayUse = use.sameAs(carry) ? mayCarry : Permission.unless(use.list());
         Reasons all = new Reasons();
         all.addAll(fill);
         all.addAll(carry);
-        all.addAll(use);
+        if (mayUse != mayCarry) {
+            all.addAll(use);
+        }
         all.addAll(told);
-        return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), Permission.unless(carry.list()),
-                Permission.unless(empty.list()), Permission.unless(use.list()), clocks, all.list());
+        return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), mayCarry,
+                Permission.unless(empty.list()), mayUse, clocks, all.list());
     }
 
     private void moves(ContainerKind kind, Reasons empty) {

@@ -24,7 +24,7 @@ final class Reasons {
             }
         }
         if (list == NONE) {
-            list = new ArrayList<>(6);
+            list = new ArrayList<>(4);
         }
         list.add(reason);
     }
@@ -44,8 +44,17 @@ final class Reasons {
         addAll(others.list);
     }
 
-    boolean isEmpty() {
-        return list.isEmpty();
+    /** The very same reasons in the same order. */
+    boolean sameAs(Reasons other) {
+        if (list.size() != other.list.size()) {
+            return false;
+        }
+        for (int i = 0; i < list.size(); i++) {
+            if (list.get(i) != other.list.get(i)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     List<Reason> list() {

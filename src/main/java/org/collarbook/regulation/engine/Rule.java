@@ -10,7 +10,9 @@ import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.Requirement;
+import org.collarbook.regulation.Service;
 import org.jspecify.annotations.Nullable;
 
 /** One rule, ready to be applied. It either sets a requirement's clock, or gates permissions, or limits a fill. */
@@ -49,6 +51,8 @@ public final class Rule {
     final Set<ContainerKind> kinds;
     final Set<String> families;
     final Set<Authority> authorities;
+    /** The ladings that its conditions name. */
+    final Set<String> ladings;
     final Test[] tests;
     final Value[] values;
     private @Nullable Value[] text = {};
@@ -58,7 +62,7 @@ public final class Rule {
 
     public Rule(String id, String title, Jurisdiction jurisdiction, @Nullable Requirement sets, @Nullable Topic gates,
             Set<Allows> forbids, int precedence, Selector selector, Set<ContainerKind> kinds, Set<String> families,
-            Set<Authority> authorities,
+            Set<Authority> authorities, Set<String> ladings,
             List<Test> tests, List<Value> values) {
         this.id = id;
         this.title = title;
@@ -71,6 +75,7 @@ public final class Rule {
         this.kinds = kinds;
         this.families = families;
         this.authorities = authorities;
+        this.ladings = ladings;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
         EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND, Fact.SPECIFICATION);
@@ -87,6 +92,43 @@ public final class Rule {
         return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family))
                 && (authorities
                         .isEmpty() || authority != null && authorities.contains(authority));
+    }
+
+    private Rule(Rule rule, Test[] tests) {
+        this.id = rule.id;
+        this.title = rule.title;
+        this.jurisdiction = rule.jurisdiction;
+        this.sets = rule.sets;
+        this.gates = rule.gates;
+        this.forbids = rule.forbids;
+        this.precedence = rule.precedence;
+        this.selector = rule.selector;
+        this.kinds = rule.kinds;
+        this.families = rule.families;
+        this.authorities = rule.authorities;
+        this.ladings = rule.ladings;
+        this.tests = tests;
+        this.values = rule.values;
+        this.text = rule.text;
+        this.byPolicy = rule.byPolicy;
+        this.factsUsed = rule.factsUsed;
+        this.factsUsedAtFirst = rule.factsUsedAtFirst;
+    }
+
+    /** This rule for a known lading, or null where the lading rules it out; a condition on the lading reads nothing else. */
+    @Nullable
+    Rule knowing(Lading lading) {
+        Subject with = new Subject(Facts.builder().service(new Service(lading, null, null)).build(), LocalDate.EPOCH,
+                new Timeline(new LocalDate[0]));
+        List<Test> left = new ArrayList<>();
+        for (Test test : tests) {
+            if (test.fact() != Fact.LADING) {
+                left.add(test);
+            } else if (test.check().on(with) == Verdict.NO) {
+                return null;
+            }
+        }
+        return left.size() == tests.length ? this : new Rule(this, left.toArray(Test[]::new));
     }
 
     /** Looks the values up once for each stretch of time between two days on which anything in the book switches. */

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import java.util.function.Predicate;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Fact;
@@ -158,6 +159,9 @@ public final class Tests {
         });
     }
 
+    /** The stamped pressures of low-pressure cylinders, made once. */
+    private static final BigDecimal[] STAMPED = IntStream.rangeClosed(0, 500).mapToObj(BigDecimal::valueOf).toArray(
+            BigDecimal[]::new);
     private static final BigDecimal OF_3 = new BigDecimal(1800);
     private static final BigDecimal OF_8 = new BigDecimal(250);
 
@@ -167,7 +171,9 @@ public final class Tests {
         BigDecimal recorded = facts.servicePressure();
         Integer stamped = specification == null ? null : specification.servicePressurePsig();
         if (stamped != null) {
-            BigDecimal mark = BigDecimal.valueOf(stamped);
+            BigDecimal mark = stamped >= 0 && stamped < STAMPED.length
+                    ? STAMPED[stamped]
+                    : BigDecimal.valueOf(stamped);
             return recorded == null ? mark : recorded.min(mark);
         }
         if (recorded != null || specification == null) {

@@ -2,6 +2,7 @@ package org.collarbook.regulation.rulebook;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.collarbook.regulation.Authority;
@@ -45,6 +46,8 @@ final class RuleReader {
         Set<ContainerKind> kinds = applies.choices("kind", ContainerKind.class);
         Set<String> families = Set.copyOf(applies.set("family"));
         Set<Authority> authorities = applies.choices("authority", Authority.class);
+        Set<String> ladings = new HashSet<>(applies.set("lading"));
+        ladings.addAll(applies.set("ladingNot"));
         if (kinds.isEmpty()) {
             throw applies.wrong("kind", "missing");
         }
@@ -60,7 +63,7 @@ final class RuleReader {
         refuseOverlaps(fields, shown);
         Rule rule = new Rule(id, title, jurisdiction, sets, gates, forbids(fields), precedence(fields),
                 selector(fields),
-                kinds, families, authorities, tests, read);
+                kinds, families, authorities, ladings, tests, read);
         String topic = sets != null ? sets.name() : gates != null ? gates.name() : "FILLING_DENSITY";
         Fields examples = fields.child("examples");
         RuleExample matching = RuleExample.read(id, true, jurisdiction, examples.child("matching"));

@@ -1,31 +1,52 @@
 package org.collarbook.regulation.rulebook;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.TreeSet;
+import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.collarbook.regulation.WaterCapacity;
 import org.collarbook.regulation.engine.Test;
 import org.collarbook.regulation.engine.Tests;
 
-/** Reads the conditions of a rule; DEVELOPERS-facing names are those of the facts in a request. */
+/** Reads the conditions of a rule; the names are those of the facts in a request. */
 final class TestsReader {
 
     private static final String CAPACITY = "a capacity with its unit, such as 125 lb or 3500 gal";
 
     private TestsReader() {}
 
+    /**
+     * In an order of their own, whatever the order in the file: that of the facts, so that missing ones are told alike;
+     * what takes a comparison of quantities comes last.
+     */
+    private static final Comparator<Test> ORDER = Comparator.comparing((Test test) -> test.fact() == Fact.WATER_CAPACITY
+            || test.fact() == Fact.SERVICE_PRESSURE).thenComparing(Test::fact);
+
     static List<Test> read(Fields fields) {
         List<Test> tests = new ArrayList<>();
-        for (String key : fields.keys()) {
+        for (String key : new TreeSet<>(fields.keys())) {
             if (!RuleReader.LAID_OUT.contains(key)) {
                 tests.add(test(key, fields));
             }
         }
+        tests.sort(ORDER);
         return tests;
     }
 
-    static Test test(String key, Fields fields) {
+    /** The conditions of a gate, among which what is stamped is one like the others. */
+    static List<Test> required(Fields fields) {
+        List<Test> tests = new ArrayList<>();
+        for (String key : new TreeSet<>(fields.keys())) {
+            tests.add(test(key, fields));
+        }
+        tests.sort(ORDER);
+        return tests;
+    }
+
+    private static Test test(String key, Fields fields) {
         return switch (key) {
             case "family" -> Tests.family(fields.set(key));
             case "familyNot" -> Tests.familyNot(fields.set(key));

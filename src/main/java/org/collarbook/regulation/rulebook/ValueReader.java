@@ -122,10 +122,7 @@ final class ValueReader {
     }
 
     private static Value.Effect gate(Fields requires, ReasonCode otherwise) {
-        List<Test> tests = new ArrayList<>();
-        for (String key : requires.keys()) {
-            tests.add(TestsReader.test(key, requires));
-        }
+        List<Test> tests = TestsReader.required(requires);
         return new Value.Gate(tests.toArray(Test[]::new), otherwise);
     }
 

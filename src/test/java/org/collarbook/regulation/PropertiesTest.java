@@ -1,0 +1,174 @@
+package org.collarbook.regulation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.UnaryOperator;
+import org.collarbook.regulation.rulebook.RuleBookLoader;
+import org.junit.jupiter.api.Test;
+
+/** What holds for every container, tried on many from a seed that a failure prints. */
+class PropertiesTest {
+
+    private static final long SEED = 20261125L;
+    private static final int TRIES = 30_000;
+    private static final RuleBook BOOK = RuleBookLoader.standard();
+
+    /** Facts of a container, each made unknown. An event that is not recorded (a fill, a rejection) is no unknown fact. */
+    private static final Map<String, UnaryOperator<FactsBuilder>> UNKNOWN = new HashMap<>();
+
+    static {
+        UNKNOWN.put("jurisdiction", facts -> facts.jurisdiction(null));
+        UNKNOWN.put("kind", facts -> facts.kind(null));
+        UNKNOWN.put("specification", facts -> facts.specification(null));
+        UNKNOWN.put("manufactured", facts -> facts.manufactured(null));
+        UNKNOWN.put("waterCapacity", facts -> facts.waterCapacity(null));
+        UNKNOWN.put("servicePressure", facts -> facts.servicePressure(null));
+        UNKNOWN.put("coated", facts -> facts.coated(null));
+        UNKNOWN.put("lined", facts -> facts.lined(null));
+        UNKNOWN.put("steel", facts -> facts.steel(null));
+        UNKNOWN.put("marksLegible", facts -> facts.marksLegible(null));
+        UNKNOWN.put("ownerConsent", facts -> facts.ownerConsent(null));
+        UNKNOWN.put("permit", facts -> facts.permit(null));
+        UNKNOWN.put("use", facts -> facts.use(null));
+        UNKNOWN.put("history", facts -> facts.requalifications(null));
+        UNKNOWN.put("condition", facts -> facts.condition(null));
+        UNKNOWN.put("holds", facts -> facts.holds(null));
+    }
+
+    @Test
+    void makingAFactUnknownNeverAllowsMore() {
+        Random random = new Random(SEED);
+        RandomFacts source = new RandomFacts(random, true);
+        for (int i = 0; i < TRIES; i++) {
+            Facts facts = source.next();
+            LocalDate day = source.day();
+            Assessment known = BOOK.assess(facts, day);
+            blurred(facts).forEach((name, less) -> {
+                Assessment assessment = BOOK.assess(less, day);
+                String about = "seed %d, %s unknown on %s: %s".formatted(SEED, name, day, facts);
+                assertThat(worse(known.mayFill(), assessment.mayFill())).as("mayFill, %s", about).isTrue();
+                if (!name.equals("condition") && !name.equals("holds")) {
+                    assertThat(worse(known.mayCarry(), assessment.mayCarry())).as("mayCarry, %s", about).isTrue();
+                    assertThat(worse(known.mayUse(), assessment.mayUse())).as("mayUse, %s", about).isTrue();
+                    assertThat(worse(known.mayCarryEmpty(), assessment.mayCarryEmpty())).as("empty, %s", about)
+                            .isTrue();
+                }
+            });
+        }
+    }
+
+    private static boolean worse(Permission known, Permission less) {
+        return known.allowed() || !less.allowed();
+    }
+
+    private static Map<String, Facts> blurred(Facts facts) {
+        Map<String, Facts> blurred = new HashMap<>();
+        UNKNOWN.forEach((name, without) -> blurred.put(name, without.apply(facts.toBuilder()).build()));
+        Service service = facts.service();
+        blurred.put("lading", facts.toBuilder().service(new Service(null, service.exclusive(), service.corrosionFree()))
+                .build());
+        blurred.put("exclusive", facts.toBuilder().service(new Service(service.lading(), null, service.corrosionFree()))
+                .build());
+        blurred.put("corrosionFree", facts.toBuilder().service(new Service(service.lading(), service.exclusive(), null))
+                .build());
+        List<Requalification> history = facts.requalifications();
+        for (int i = 0; history != null && i < history.size(); i++) {
+            blurred.put("method " + i, with(facts, history, i, true));
+            blurred.put("RIN " + i, with(facts, history, i, false));
+        }
+        return blurred;
+    }
+
+    private static Facts with(Facts facts, List<Requalification> history, int i, boolean noMethod) {
+        List<Requalification> less = new ArrayList<>(history);
+        Requalification one = history.get(i);
+        less.set(i,
+                new Requalification(one.month(), noMethod ? null : one.method(), one.star(), one.plus(), noMethod
+                        ? one
+                                .rin()
+                        : null, one.rinSeen(), one.result()));
+        return facts.toBuilder().requalifications(less).build();
+    }
+
+    @Test
+    void theOrderOfTheHistoryDoesNotMatter() {
+        Random random = new Random(SEED);
+        RandomFacts source = new RandomFacts(random, false);
+        for (int i = 0; i < TRIES; i++) {
+            Facts facts = source.next();
+            List<Requalification> history = facts.requalifications();
+            if (history != null) {
+                List<Requalification> shuffled = new ArrayList<>(history);
+                Collections.shuffle(shuffled, random);
+                LocalDate day = source.day();
+                assertThat(BOOK.assess(facts.toBuilder().requalifications(shuffled).build(), day))
+                        .as("seed %d, %s", SEED,
+                                facts)
+                        .isEqualTo(BOOK.assess(facts, day));
+            }
+        }
+    }
+
+    @Test
+    void anUnrelatedRuleChangesNothing() {
+        Map<String, String> files = new HashMap<>(RuleBookLoader.shipped("regulations/"));
+        files.put(
+                "us/unrelated.yaml", files.get("us/49cfr-180.201.yaml").replace("us.180.201.asme", "us.unrelated")
+                        .replace(
+                                "family: [ASME]", "family: [MC-312]")
+                        .replace("sets: SHELL", "sets: CATHODIC_PROTECTION"));
+        RuleBook more = RuleBookLoader.of(files);
+        assertThat(more.hash()).isNotEqualTo(BOOK.hash());
+        RandomFacts source = new RandomFacts(new Random(SEED), false);
+        for (int i = 0; i < TRIES; i++) {
+            Facts facts = source.next();
+            LocalDate day = source.day();
+            assertThat(more.assess(facts, day)).as("seed %d, %s", SEED, facts).isEqualTo(BOOK.assess(facts, day));
+        }
+    }
+
+    /** Total over anything that the types allow, and the same answer from the stored text of the book. */
+    @Test
+    void answersAnythingAndAlwaysTheSame() {
+        RuleBook stored = RuleBookLoader.ofCanonicalText(BOOK.canonicalText());
+        assertThat(stored.hash()).isEqualTo(BOOK.hash());
+        RandomFacts source = new RandomFacts(new Random(SEED + 1), false);
+        EnumSet<Status> met = EnumSet.noneOf(Status.class);
+        for (int i = 0; i < TRIES; i++) {
+            Facts facts = source.next();
+            LocalDate day = source.day();
+            Assessment assessment = BOOK.assess(facts, day);
+            met.add(assessment.status());
+            assertThat(stored.assess(facts, day)).as("seed %d, %s", SEED + 1, facts).isEqualTo(assessment);
+            assertThat(assessment.mayFill().allowed() && assessment.status().compareTo(Status.DUE_THIS_MONTH) < 0).as(
+                    "seed %d, %s", SEED + 1, facts).isFalse();
+        }
+        assertThat(met).containsExactlyInAnyOrder(Status.values());
+    }
+
+    /** Under one rule, by one method, a later test never gives an earlier due month. */
+    @Test
+    void aLaterTestNeverFallsDueEarlier() {
+        for (Method method : List.of(Method.VOLUMETRIC_EXPANSION, Method.PROOF_PRESSURE, Method.EXTERNAL_VISUAL)) {
+            YearMonth before = YearMonth.of(1990, 1);
+            for (int months = 0; months < 200; months++) {
+                Facts facts = Cases.cylinder()
+                        .requalifications(List.of(Cases.mark(YearMonth.of(2005, 1).plusMonths(months),
+                                method)))
+                        .build();
+                YearMonth due = BOOK.assess(facts, Cases.TODAY).firstDue();
+                assertThat(due).isNotNull().isAfter(before);
+                before = due;
+            }
+        }
+    }
+}

@@ -1,0 +1,117 @@
+package org.collarbook.regulation;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Containers from a seed; {@code tidy} ones do not contradict themselves, the others may say anything that types allow. */
+final class RandomFacts {
+
+    private static final String[] STAMPS = {"DOT-4BA240", "DOT-4BW240", "DOT-4B150", "DOT-4E240", "DOT-4B240ET",
+            "DOT-3AL1800",
+            "DOT-3AA2015", "DOT-3B300", "DOT-3HT1850", "DOT-4L240", "DOT-39", "DOT-8", "TC-4BAM17", "DOT-SP12345", "UN",
+            "UN ISO 9809-1", "ASME", "MC-331", "DOT-51", "CTC-4BA240", "DOT-4BA240/TC-4BAM17", "DOT-4AA480"};
+    private static final String[] FUELS = {"LPG", "LPG", "LPG", "ANHYDROUS_AMMONIA", "METHYL_BROMIDE", "BUTADIENE"};
+    private static final String[] OTHERS = {"CARBON_DIOXIDE", "NITROGEN", "AIR", "OXYGEN"};
+    private final Random random;
+    private final boolean tidy;
+
+    RandomFacts(Random random, boolean tidy) {
+        this.random = random;
+        this.tidy = tidy;
+    }
+
+    LocalDate day() {
+        return LocalDate.of(2018, 1, 1).plusDays(random.nextInt(365 * 20));
+    }
+
+    Facts next() {
+        YearMonth made = YearMonth.of(1995, 1).plusMonths(random.nextInt(12 * 28));
+        Use use = unless(Use.values()[random.nextInt(Use.values().length)]);
+        String stamp = pick(STAMPS);
+        FactsBuilder facts = Facts.builder()
+                .jurisdiction(random.nextInt(20) > 0 ? Jurisdiction.US : new Jurisdiction("CA"));
+        facts.kind(kind(stamp)).specification(Specification.parse(stamp)).manufactured(made).use(use);
+        facts.waterCapacity(unless(WaterCapacity.pounds(pick("11.9", "47.6", "238", "1000", "8328"))));
+        facts.coated(flag()).lined(flag()).steel(unless(random.nextBoolean() ? Steel.NQT : Steel.QT));
+        facts.marksLegible(flag()).ownerConsent(flag()).service(service(use)).requalifications(history(made));
+        facts.condition(condition()).holds(random.nextInt(4) > 0
+                ? List.of()
+                : random.nextBoolean()
+                        ? null
+                        : List.of(new StandingHold("LEAK", day())));
+        facts.permit(unless(new Permit("SP12345", LocalDate.of(2032, 1, 1), 5)));
+        facts.servicePressure(stamp.equals("ASME") ? new BigDecimal(250) : null);
+        facts.filledOn(unless(day())).emptiedOn(random.nextInt(3) == 0 ? day() : null);
+        facts.policies(random.nextInt(5) > 0 ? Set.of() : EnumSet.allOf(Policy.class));
+        facts.enable(random.nextInt(5) > 0 ? Set.of() : Set.of("SECONDARY", "MEMORY"));
+        return facts.build();
+    }
+
+    private ContainerKind kind(String stamp) {
+        if (!tidy && random.nextInt(4) == 0) {
+            return ContainerKind.values()[random.nextInt(4)];
+        }
+        return switch (stamp) {
+            case "ASME" -> ContainerKind.STATIONARY_TANK;
+            case "MC-331" -> ContainerKind.CARGO_TANK;
+            case "DOT-51" -> ContainerKind.PORTABLE_TANK;
+            default -> ContainerKind.CYLINDER;
+        };
+    }
+
+    /** An extinguisher or a diver's cylinder does not hold fuel. */
+    private Service service(@Nullable Use use) {
+        boolean fuel = use == null || use == Use.FUEL || use == Use.INDUSTRIAL_TRUCK || use == Use.HOT_AIR_BALLOON
+                || !tidy;
+        return new Service(unless(new Lading(pick(fuel ? FUELS : OTHERS))), flag(), flag());
+    }
+
+    private @Nullable List<Requalification> history(YearMonth made) {
+        if (random.nextInt(8) == 0) {
+            return null;
+        }
+        List<Requalification> history = new ArrayList<>();
+        for (int i = random.nextInt(4); i > 0; i--) {
+            int months = random.nextInt(12 * 35) - (tidy ? 0 : 24);
+            Method method = Method.values()[random.nextInt(random.nextInt(3) == 0 ? Method.values().length : 3)];
+            Requalification.Result result = random.nextInt(12) > 0
+                    ? Requalification.Result.PASSED
+                    : Requalification.Result.values()[random.nextInt(3)];
+            history.add(
+                    new Requalification(made.plusMonths(months), unless(method), random.nextInt(6) == 0, false, random
+                            .nextInt(5) > 0 ? Cases.RIN : null, false, result));
+        }
+        return history;
+    }
+
+    private @Nullable Condition condition() {
+        if (random.nextInt(8) == 0) {
+            return null;
+        }
+        return random.nextInt(3) > 0
+                ? Condition.SOUND
+                : new Condition(random.nextBoolean() ? List.of() : List.of("DENT"),
+                        new BigDecimal(random.nextInt(10)), flag(), flag(), random.nextInt(4) == 0 ? day() : null,
+                        random.nextInt(
+                                8) == 0 ? day() : null);
+    }
+
+    private @Nullable Boolean flag() {
+        return random.nextInt(8) == 0 ? null : random.nextInt(4) > 0;
+    }
+
+    private <T> @Nullable T unless(T value) {
+        return random.nextInt(8) == 0 ? null : value;
+    }
+
+    private String pick(String... choices) {
+        return choices[random.nextInt(choices.length)];
+    }
+}
