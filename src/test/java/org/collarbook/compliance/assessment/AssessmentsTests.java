@@ -132,7 +132,7 @@ class AssessmentsTests {
             "{\"requalifications\":[{\"month\":\"2016-00\",\"method\":\"EXTERNAL_VISUAL\"}]}|/requalifications/0/month|INVALID_MONTH",
             "{\"requalifications\":[{\"month\":\"2016-05\",\"method\":\"PEEK\"}]}|/requalifications/0/method|UNKNOWN_WORD",
             "{\"requalifications\":[{\"month\":\"2016-05\",\"rin\":\"A12\"}]}|/requalifications/0/rin|INVALID_RIN",
-            "{\"requalifications\":[{\"mark\":\"5-16\"}]}|/requalifications/0/mark|AMBIGUOUS_MARK",
+            "{\"container\":{\"manufactured\":\"1912-01\"},\"requalifications\":[{\"mark\":\"5-16\"}]}|/requalifications/0/mark|AMBIGUOUS_MARK",
             "{\"requalifications\":[{\"mark\":\"13-2016\"}]}|/requalifications/0/mark|UNREADABLE_MARK",
             "{\"requalifications\":[{\"mark\":\"5-2016E\",\"month\":\"2016-06\"}]}|/requalifications/0/mark|TOLD_TWICE",
             "{\"requalifications\":[{}]}|/requalifications/0/month|MISSING",
