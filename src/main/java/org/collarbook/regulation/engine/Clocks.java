@@ -12,17 +12,13 @@ import org.collarbook.regulation.Outcome.Due;
 import org.collarbook.regulation.Outcome.NotRequired;
 import org.collarbook.regulation.Outcome.OtherAuthority;
 import org.collarbook.regulation.Outcome.Undetermined;
-import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requirement;
-import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
 /** Finds what one requirement says on one day: the newest mark governs, and the first rule that applies to it. */
 final class Clocks {
-
-    private static final Outcome NOT_REQUIRED = new NotRequired();
 
     private Clocks() {}
 
@@ -104,38 +100,63 @@ final class Clocks {
     }
 
     private static Reading judge(Plan.Group group, Subject subject, LocalDate day, int stretch) {
-        Reasons missing = null;
-        Rule doubtful = null;
-        Value doubtfulValue = null;
+        boolean extra = isExtra(group.requirement());
+        Doubt doubt = null;
         Value silent = null;
         for (Rule rule : group.rules()) {
             Value value = rule.valueFor(subject, stretch);
-            if (value == null || !speaksOf(value, subject)) {
-                continue;
-            }
-            Verdict verdict = Rule.all(rule.tests, subject);
-            if (verdict == Verdict.NO || verdict == Verdict.YES && lifeLeft(value, subject, day)) {
+            Verdict verdict = value == null ? Verdict.NO : verdict(rule, value, subject, day);
+            if (value == null || verdict == Verdict.NO) {
                 continue;
             }
             boolean on = value.isOn(subject.facts, rule.id);
-            if (!on && isExtra(group.requirement())) {
+            if (!on && extra) {
                 silent = verdict == Verdict.YES ? value : silent;
-                continue;
-            }
-            if (verdict == Verdict.YES && missing == null) {
-                return on ? decided(rule, value, subject) : off(rule, value, subject);
-            }
-            missing = gather(missing, rule, value, subject, on);
-            doubtful = doubtful == null ? rule : doubtful;
-            doubtfulValue = doubtfulValue == null ? value : doubtfulValue;
-            if (verdict == Verdict.YES) {
-                break;
+            } else if (verdict == Verdict.YES && doubt == null) {
+                return Outcomes.of(rule, value, subject, on);
+            } else {
+                doubt = doubt == null ? new Doubt(rule, value) : doubt;
+                doubt.gather(rule, value, subject, on);
+                if (verdict == Verdict.YES) {
+                    break;
+                }
             }
         }
-        if (missing != null && doubtful != null && doubtfulValue != null) {
-            return reading(doubtful, doubtfulValue, subject, new Undetermined(missing.list()));
+        if (doubt != null) {
+            return doubt.reading(subject);
         }
-        return isExtra(group.requirement()) ? new Reading(null, silent, null) : nothingApplies(group, subject, stretch);
+        return extra ? new Reading(null, silent, null) : nothingApplies(group, subject, stretch);
+    }
+
+    private static Verdict verdict(Rule rule, Value value, Subject subject, LocalDate day) {
+        if (!speaksOf(value, subject)) {
+            return Verdict.NO;
+        }
+        Verdict verdict = Rule.all(rule.tests, subject);
+        return verdict == Verdict.YES && lifeLeft(value, subject, day) ? Verdict.NO : verdict;
+    }
+
+    /** A rule that may govern, but for what is not known: then it cannot be told, whatever the lower ones say. */
+    private record Doubt(Rule rule, Value value, Reasons reasons) {
+
+        private Doubt(Rule rule, Value value) {
+            this(rule, value, new Reasons());
+        }
+
+        void gather(Rule other, Value said, Subject subject, boolean on) {
+            for (Test test : other.tests) {
+                if (test.check().on(subject) == Verdict.UNKNOWN) {
+                    reasons.add(test.missing());
+                }
+            }
+            if (!on) {
+                reasons.add(said.off);
+            }
+        }
+
+        Reading reading(Subject subject) {
+            return Outcomes.reading(rule, value, subject, new Undetermined(reasons.list()));
+        }
     }
 
     /** A requirement that runs beside the container's own: where no rule that is on sets it, it does not run. */
@@ -165,94 +186,18 @@ final class Clocks {
     /** Whether this value says anything about the mark that is being judged, or about the time before any mark. */
     private static boolean speaksOf(Value value, Subject subject) {
         Requalification mark = subject.mark();
-        return switch (value.effect) {
-            case Value.Periods periods -> mark == null
+        if (value.effect instanceof Value.Periods periods) {
+            return mark == null
                     ? periods.first > 0 || subject.facts.requalifications() == null
                     : mark.method() == null || periods.after(mark.method()) > 0;
-            case Value.NotRequired never -> never.after() == null || mark != null && mark.method() == never.after();
-            default -> true;
-        };
+        }
+        return !(value.effect instanceof Value.NotRequired never) || never.after() == null
+                || mark != null && mark.method() == never.after();
     }
 
     /** A service life that is not over decides nothing. */
     private static boolean lifeLeft(Value value, Subject subject, LocalDate day) {
         return value.effect instanceof Value.ServiceLife life && subject.manufactured != null && !Outcome.isPast(
                 subject.manufactured.plusMonths(life.months()), day);
-    }
-
-    private static Reasons gather(@Nullable Reasons missing, Rule rule, Value value, Subject subject, boolean on) {
-        Reasons reasons = missing == null ? new Reasons() : missing;
-        for (Test test : rule.tests) {
-            if (test.check().on(subject) == Verdict.UNKNOWN) {
-                reasons.add(test.missing());
-            }
-        }
-        if (!on) {
-            reasons.add(value.off);
-        }
-        return reasons;
-    }
-
-    private static Reading off(Rule rule, Value value, Subject subject) {
-        return reading(rule, value, subject, new Undetermined(List.of(value.off)));
-    }
-
-    private static Reading decided(Rule rule, Value value, Subject subject) {
-        if (value.effect instanceof Value.Periods periods) {
-            return reading(rule, value, subject, due(rule, periods, subject));
-        }
-        return reading(rule, value, subject, switch (value.effect) {
-            case Value.NotRequired _ -> NOT_REQUIRED;
-            case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
-            case Value.PermitInterval _ -> permitted(subject);
-            case Value.Condemns _ -> new Condemned(subject.condemnedSince());
-            case Value.ServiceLife life -> lifeOver(life, subject);
-            case Value.Periods _,Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
-        });
-    }
-
-    private static String named(String authority, @Nullable Specification specification) {
-        return specification == null || specification.detail() == null
-                ? authority
-                : authority + " DOT-" + specification.detail();
-    }
-
-    private static Outcome due(Rule rule, Value.Periods periods, Subject subject) {
-        if (subject.facts.requalifications() == null && (rule.sets == null || rule.sets.hasHistory())) {
-            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
-        }
-        Requalification mark = subject.mark();
-        if (mark == null) {
-            return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
-        }
-        return from(mark.method() == null ? null : mark.month(), ReasonCode.MISSING_METHOD, mark.method() == null
-                ? 0
-                : periods.after(mark.method()));
-    }
-
-    private static Outcome from(@Nullable YearMonth start, ReasonCode missing, int months) {
-        return start == null ? new Undetermined(List.of(missing.reason())) : Due.after(start, months);
-    }
-
-    private static Outcome permitted(Subject subject) {
-        Permit permit = subject.facts.permit();
-        if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
-            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
-        }
-        YearMonth start = subject.mark() == null ? subject.manufactured : subject.mark().month();
-        return from(start, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
-    }
-
-    private static Outcome lifeOver(Value.ServiceLife life, Subject subject) {
-        YearMonth made = subject.manufactured;
-        return made == null
-                ? new Undetermined(List.of(ReasonCode.MISSING_MANUFACTURED.reason()))
-                : new Condemned(made.plusMonths(life.months()).atEndOfMonth().plusDays(1));
-    }
-
-    private static Reading reading(Rule rule, Value value, Subject subject, Outcome outcome) {
-        Set<org.collarbook.regulation.Fact> used = subject.mark() == null ? rule.factsUsedAtFirst : rule.factsUsed;
-        Requirement requirement = rule.sets == null ? Requirement.SHELL : rule.sets;
-        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark());
     }
 }

@@ -18,6 +18,27 @@ final class Limits {
 
     static FillingLimit limit(Rule[] rules, Subject subject, @Nullable BigDecimal gravity, LocalDate day) {
         WaterCapacity capacity = subject.facts.waterCapacity();
+        Reasons missing = missing(gravity, capacity);
+        Rule asked = null;
+        for (Rule rule : rules) {
+            Value value = rule.valueFor(subject, subject.timeline.stretchOf(day));
+            if (value == null || !value.isOn(subject.facts, rule.id)
+                    || !(value.effect instanceof Value.Densities table)) {
+                continue;
+            }
+            Verdict verdict = Rule.all(rule.tests, subject);
+            if (verdict == Verdict.YES && gravity != null && capacity != null) {
+                return lookUp(rule, value, table, capacity, gravity);
+            }
+            asked = verdict == Verdict.NO ? asked : rule;
+        }
+        if (asked == null || Rule.all(asked.tests, subject) == Verdict.UNKNOWN) {
+            missing.add(asked == null ? ReasonCode.NO_RULE_HELD : ReasonCode.MISSING_LADING);
+        }
+        return new FillingLimit.Unknown(missing.list());
+    }
+
+    private static Reasons missing(@Nullable BigDecimal gravity, @Nullable WaterCapacity capacity) {
         Reasons missing = new Reasons();
         if (gravity == null) {
             missing.add(ReasonCode.MISSING_SPECIFIC_GRAVITY);
@@ -25,32 +46,7 @@ final class Limits {
         if (capacity == null) {
             missing.add(ReasonCode.MISSING_WATER_CAPACITY);
         }
-        boolean held = false;
-        for (Rule rule : rules) {
-            Value value = rule.valueFor(subject, subject.timeline.stretchOf(day));
-            if (value == null || !value.isOn(subject.facts, rule.id)
-                    || !(value.effect instanceof Value.Densities table)) {
-                continue;
-            }
-            switch (Rule.all(rule.tests, subject)) {
-                case NO -> {
-                }
-                case UNKNOWN -> {
-                    held = true;
-                    missing.add(ReasonCode.MISSING_LADING);
-                }
-                case YES -> {
-                    if (gravity != null && capacity != null) {
-                        return lookUp(rule, value, table, capacity, gravity);
-                    }
-                    held = true;
-                }
-            }
-        }
-        if (!held) {
-            missing.add(ReasonCode.NO_RULE_HELD);
-        }
-        return new FillingLimit.Unknown(missing.list());
+        return missing;
     }
 
     /** A gravity between two rows takes the lower density: the table is read down, never up. */

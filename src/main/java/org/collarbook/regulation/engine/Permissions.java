@@ -16,6 +16,7 @@ import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.StandingHold;
 import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 /** Gathers what every clock and gate says into the four permissions and the one word. */
 final class Permissions {
 
-    private static final int EVERY_TOPIC = (1 << Rule.Topic.values().length) - 1;
+    private static final Plan.Group NO_GROUP = new Plan.Group(Requirement.SHELL, new Rule[0]);
 
     private final Subject subject;
     private final Reasons fill = new Reasons();
@@ -138,66 +139,7 @@ final class Permissions {
     }
 
     void gate(Rule[] gates, LocalDate day) {
-        subject.judging(null);
-        int stretch = subject.timeline.stretchOf(day);
-        int open = EVERY_TOPIC;
-        for (Rule rule : gates) {
-            Value value = rule.valueFor(subject, stretch);
-            if (value == null || !(value.effect instanceof Value.Gate gate)) {
-                continue;
-            }
-            if (!value.isOn(subject.facts, rule.id)) {
-                if (Rule.all(rule.tests, subject) == Verdict.YES) {
-                    told.add(value.off);
-                }
-                continue;
-            }
-            if (ask(rule, gate, value) && rule.gates != null) {
-                open &= ~(1 << rule.gates.ordinal());
-            }
-        }
-        if (open != 0) {
-            fill.add(ReasonCode.NO_RULE_HELD);
-        }
-    }
-
-    /** Whether the gate answered its question, either way or for want of a fact. */
-    private boolean ask(Rule rule, Value.Gate gate, Value value) {
-        Verdict concerned = rule.tests.length == 0 ? Verdict.YES : Rule.all(rule.tests, subject);
-        if (concerned == Verdict.NO) {
-            return false;
-        }
-        if (concerned == Verdict.UNKNOWN) {
-            missing(rule.tests);
-            return true;
-        }
-        switch (Rule.all(gate.requires(), subject)) {
-            case UNKNOWN -> missing(gate.requires());
-            case NO -> refuse(rule, value.refusal);
-            case YES -> {
-            }
-        }
-        return true;
-    }
-
-    private void missing(Test[] tests) {
-        for (Test test : tests) {
-            if (test.check().on(subject) == Verdict.UNKNOWN) {
-                fill.add(test.missing());
-            }
-        }
-    }
-
-    private void refuse(Rule rule, Reason reason) {
-        if (rule.forbids.contains(Rule.Allows.FILL)) {
-            fill.add(reason);
-        }
-        if (rule.forbids.contains(Rule.Allows.CARRY)) {
-            carry.add(reason);
-        }
-        if (rule.forbids.contains(Rule.Allows.USE)) {
-            use.add(reason);
-        }
+        new Gates(subject, fill, carry, use, told).ask(gates, day);
     }
 
     void standing() {
@@ -288,10 +230,8 @@ final class Permissions {
 
     void undetermined(@Nullable ReasonCode code) {
         if (code != null) {
-            Clocks.Reading reading = Clocks.undetermined(org.collarbook.regulation.Requirement.SHELL, code);
+            Clocks.Reading reading = Clocks.undetermined(Requirement.SHELL, code);
             count(reading, NO_GROUP);
         }
     }
-
-    private static final Plan.Group NO_GROUP = new Plan.Group(org.collarbook.regulation.Requirement.SHELL, new Rule[0]);
 }

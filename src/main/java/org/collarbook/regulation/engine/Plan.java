@@ -30,16 +30,21 @@ final class Plan {
     record Group(Requirement requirement, Rule[] rules) {}
 
     private Plan(List<Rule> rules, boolean split) {
+        groups = groups(rules);
+        gates = rules.stream().filter(rule -> rule.gates != null).toArray(Rule[]::new);
+        densities = rules.stream().filter(rule -> rule.sets == null && rule.gates == null).toArray(Rule[]::new);
+        Set<String> named = split
+                ? rules.stream().flatMap(rule -> rule.ladings.stream()).collect(Collectors.toSet())
+                : Set.of();
+        named.forEach(name -> byLading.put(name, new Plan(only(rules, new Lading(name)), false)));
+        other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
+    }
+
+    private static Group[] groups(List<Rule> rules) {
         Map<Requirement, List<Rule>> clocks = new EnumMap<>(Requirement.class);
-        List<Rule> asked = new ArrayList<>();
-        List<Rule> limits = new ArrayList<>();
         for (Rule rule : rules) {
             if (rule.sets != null) {
                 clocks.computeIfAbsent(rule.sets, _ -> new ArrayList<>()).add(rule);
-            } else if (rule.gates != null) {
-                asked.add(rule);
-            } else {
-                limits.add(rule);
             }
         }
         List<Group> ordered = new ArrayList<>();
@@ -47,15 +52,7 @@ final class Plan {
             those.sort(Comparator.comparingInt((Rule rule) -> -rule.precedence).thenComparing(rule -> rule.id));
             ordered.add(new Group(requirement, those.toArray(Rule[]::new)));
         });
-        groups = ordered.toArray(Group[]::new);
-        gates = asked.toArray(Rule[]::new);
-        densities = limits.toArray(Rule[]::new);
-        Set<String> named = split
-                ? rules.stream().flatMap(rule -> rule.ladings.stream()).collect(Collectors.toSet())
-                : Set
-                        .of();
-        named.forEach(name -> byLading.put(name, new Plan(only(rules, new Lading(name)), false)));
-        other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
+        return ordered.toArray(Group[]::new);
     }
 
     static Plan of(List<Rule> rules, ContainerKind kind, @Nullable Authority authority, @Nullable String family) {

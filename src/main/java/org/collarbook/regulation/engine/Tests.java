@@ -7,7 +7,6 @@ import java.util.Set;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import java.util.function.Predicate;
-import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Lading;
@@ -24,7 +23,7 @@ public final class Tests {
 
     private Tests() {}
 
-    private static Verdict verdict(boolean holds) {
+    static Verdict verdict(boolean holds) {
         return holds ? Verdict.YES : Verdict.NO;
     }
 
@@ -207,7 +206,7 @@ public final class Tests {
                 (subject.mark() != null && subject.mark().star()) == wanted));
     }
 
-    /** Steel known, or a design standard other than the composite ones (ISO 11119, 11515, 14245 excluded). */
+    /** Steel known, or a design standard other than the composite ones (ISO 11119 and 11515). */
     public static Test composite(boolean wanted) {
         return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_CONSTRUCTION, subject -> {
             Specification specification = subject.facts.specification();
@@ -240,53 +239,4 @@ public final class Tests {
     private static String digits(String text) {
         return text.replaceAll("\\D", "");
     }
-
-    @FunctionalInterface
-    private interface Finding {
-
-        boolean in(Condition condition);
-    }
-
-    /** What a look at the container found; a null condition means that nobody looked. */
-    private static Test found(Finding finding, boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
-            Condition condition = subject.facts.condition();
-            return condition == null ? Verdict.UNKNOWN : verdict(finding.in(condition) == wanted);
-        });
-    }
-
-    public static Test damaged(boolean wanted) {
-        return found(condition -> condition.damage() != null && !condition.damage().isEmpty(), wanted);
-    }
-
-    public static Test overheated(boolean wanted) {
-        return found(condition -> isTrue(condition.overheated()), wanted);
-    }
-
-    public static Test fire(boolean wanted) {
-        return found(condition -> isTrue(condition.fire()), wanted);
-    }
-
-    private static boolean isTrue(@Nullable Boolean finding) {
-        return finding != null && finding;
-    }
-
-    /** A fire on record; where nobody looked there is none on record, and filling is refused for that alone. */
-    public static Test recordedFire(boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
-            Condition condition = subject.facts.condition();
-            return verdict((condition != null && isTrue(condition.fire())) == wanted);
-        });
-    }
-
-    public static Test tareLossUnder(BigDecimal percent) {
-        return found(condition -> condition.tareLossPercent() == null || condition.tareLossPercent().compareTo(
-                percent) < 0, true);
-    }
-
-    public static Test condemned(boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION,
-                subject -> verdict(subject.condemned() == wanted));
-    }
-
 }

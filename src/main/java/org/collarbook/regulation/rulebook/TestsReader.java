@@ -8,6 +8,7 @@ import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.collarbook.regulation.WaterCapacity;
+import org.collarbook.regulation.engine.Findings;
 import org.collarbook.regulation.engine.Test;
 import org.collarbook.regulation.engine.Tests;
 
@@ -78,12 +79,12 @@ final class TestsReader {
             case "servicePressureAtMost" -> Tests.pressureAtMost(fields.number(key));
             case "madeFrom" -> Tests.madeFrom(fields.month(key));
             case "madeBefore" -> Tests.madeBefore(fields.month(key));
-            case "damaged" -> Tests.damaged(fields.flag(key));
-            case "overheated" -> Tests.overheated(fields.flag(key));
-            case "fire" -> Tests.fire(fields.flag(key));
-            case "recordedFire" -> Tests.recordedFire(fields.flag(key));
-            case "tareLossUnder" -> Tests.tareLossUnder(fields.number(key));
-            case "condemned" -> Tests.condemned(fields.flag(key));
+            case "damaged" -> Findings.damaged(fields.flag(key));
+            case "overheated" -> Findings.overheated(fields.flag(key));
+            case "fire" -> Findings.fire(fields.flag(key));
+            case "recordedFire" -> Findings.recordedFire(fields.flag(key));
+            case "tareLossUnder" -> Findings.tareLossUnder(fields.number(key));
+            case "condemned" -> Findings.condemned(fields.flag(key));
             default -> throw fields.wrong(key, "unknown condition");
         };
     }

@@ -1,0 +1,63 @@
+package org.collarbook.regulation.engine;
+
+import static org.collarbook.regulation.engine.Tests.verdict;
+
+import java.math.BigDecimal;
+import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.ReasonCode;
+import org.jspecify.annotations.Nullable;
+
+/** The conditions that a rule can name about what somebody found who looked at the container. */
+public final class Findings {
+
+    private Findings() {}
+
+    @FunctionalInterface
+    private interface Finding {
+
+        boolean in(Condition condition);
+    }
+
+    /** What a look at the container found; a null condition means that nobody looked. */
+    private static Test found(Finding finding, boolean wanted) {
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            return condition == null ? Verdict.UNKNOWN : verdict(finding.in(condition) == wanted);
+        });
+    }
+
+    public static Test damaged(boolean wanted) {
+        return found(condition -> condition.damage() != null && !condition.damage().isEmpty(), wanted);
+    }
+
+    public static Test overheated(boolean wanted) {
+        return found(condition -> isTrue(condition.overheated()), wanted);
+    }
+
+    public static Test fire(boolean wanted) {
+        return found(condition -> isTrue(condition.fire()), wanted);
+    }
+
+    private static boolean isTrue(@Nullable Boolean finding) {
+        return finding != null && finding;
+    }
+
+    /** A fire on record; where nobody looked there is none on record, and filling is refused for that alone. */
+    public static Test recordedFire(boolean wanted) {
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            return verdict((condition != null && isTrue(condition.fire())) == wanted);
+        });
+    }
+
+    public static Test tareLossUnder(BigDecimal percent) {
+        return found(condition -> condition.tareLossPercent() == null || condition.tareLossPercent().compareTo(
+                percent) < 0, true);
+    }
+
+    public static Test condemned(boolean wanted) {
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION,
+                subject -> verdict(subject.condemned() == wanted));
+    }
+}
