@@ -45,13 +45,12 @@ create table container (
     version                    int         not null default 0,
     registered_at              timestamptz not null default now(),
     registered_by              uuid        not null,
+    -- the serial first: look-ups by serial alone, and of whole batches by key, read this one index
     constraint container_natural_key unique nulls not distinct
-        (mark_scheme, specification, maker, serial, manufactured),
+        (serial, specification, mark_scheme, maker, manufactured),
     constraint container_tag unique (tag),
     constraint container_declared_has_declaration check (cardinality(declared) = 0 or declaration_id is not null)
 );
-
-create index container_serial on container (serial);
 
 grant select, insert, update on container to collarbook_app;
 

@@ -55,12 +55,12 @@ class LedgerPasses {
     }
 
     /**
-     * The planner knows nothing of rows written a moment ago by the same transaction: every look-up of a batch is told to
-     * go by index, and to be planned for the sizes as they are.
+     * The planner knows nothing of rows written a moment ago by the same transaction, so that a plan made for an empty table
+     * would be kept for a full one: every look-up of a batch is told to go by index.
      */
     private void open() {
         jdbc.sql("""
-                select set_config('plan_cache_mode', 'force_custom_plan', true), set_config('enable_seqscan', 'off', true),
+                select set_config('enable_seqscan', 'off', true),
                     set_config('jit', 'off', true)""").query((row, n) -> "").list();
         jdbc.sql("create temporary table ledger_seen (digest uuid primary key, line bigint not null) on commit drop")
                 .update();

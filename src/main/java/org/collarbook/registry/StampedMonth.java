@@ -13,12 +13,6 @@ import org.jspecify.annotations.Nullable;
  */
 public sealed interface StampedMonth {
 
-    /**
-     * The earliest year that two digits are read as. Common practice, no source: hardly any LP-gas container in use
-     * bears an older test; one that does is entered with four digits.
-     */
-    int EARLIEST_BY_TWO_DIGITS = 1940;
-
     record Read(YearMonth month) implements StampedMonth {}
 
     /** More than one reading is plausible: enter four digits of the year, as in {@code 2012-11}. */

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import org.collarbook.registry.StampedMonth.Ambiguous;
 import org.collarbook.registry.StampedMonth.Read;
 import org.collarbook.registry.StampedMonth.Unreadable;
+import org.collarbook.regulation.RequalificationMark;
 import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.Specification;
@@ -60,7 +61,7 @@ final class StampedMonthReader {
         var months = months(month, year);
         return switch (months.size()) {
             case 0 -> unreadable(shape.start(yearGroup), "a year that puts the month between "
-                    + (year.length() == 4 ? EARLIEST : StampedMonth.EARLIEST_BY_TWO_DIGITS) + " and " + last,
+                    + (year.length() == 4 ? EARLIEST : RequalificationMark.EARLIEST_BY_TWO_DIGITS) + " and " + last,
                     ahead(month, year));
             case 1 -> new Read(months.getFirst());
             default -> new Ambiguous(months);
@@ -94,7 +95,7 @@ final class StampedMonthReader {
             return months;
         }
         for (int y = EARLIEST + written; y <= last.getYear(); y += 100) {
-            if (y >= StampedMonth.EARLIEST_BY_TWO_DIGITS && !YearMonth.of(y, month).isAfter(last)) {
+            if (y >= RequalificationMark.EARLIEST_BY_TWO_DIGITS && !YearMonth.of(y, month).isAfter(last)) {
                 months.add(YearMonth.of(y, month));
             }
         }

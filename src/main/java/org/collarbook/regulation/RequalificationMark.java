@@ -11,6 +11,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class RequalificationMark {
 
+    /**
+     * Where nothing else is known, two digits name a year from this one on. Common practice, no source: LP-gas cylinders
+     * still about are not older, and an older one is written with four digits.
+     */
+    public static final int EARLIEST_BY_TWO_DIGITS = 1940;
+
     private RequalificationMark() {}
 
     public static MarkReading read(String text, @Nullable YearMonth manufactured, LocalDate asOf,

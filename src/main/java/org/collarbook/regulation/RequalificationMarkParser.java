@@ -95,7 +95,9 @@ final class RequalificationMarkParser {
             return months;
         }
         for (int y = FIRST_YEAR + Integer.parseInt(year); y <= asOf.getYear(); y += 100) {
-            consider(YearMonth.of(y, month), months);
+            if (manufactured != null || y >= RequalificationMark.EARLIEST_BY_TWO_DIGITS) {
+                consider(YearMonth.of(y, month), months);
+            }
         }
         return months;
     }

@@ -12,16 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-import javax.sql.DataSource;
-
+import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
 import org.jspecify.annotations.Nullable;
-import org.postgresql.PGConnection;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.jdbc.datasource.DataSourceUtils;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.annotation.Transactional;
 
 /** Reads the schedule in the order (due month, container, requirement), which is also the order of its index. */
 @Component
@@ -53,12 +49,12 @@ class ScheduleRows {
                     guarded("s.code"), guarded("s.name"), guarded("u.code"));
 
     private final JdbcClient jdbc;
-    private final DataSource dataSource;
+    private final BulkCopyOut copyOut;
     private final Clock clock;
 
-    ScheduleRows(JdbcClient jdbc, DataSource dataSource, Clock clock) {
+    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock) {
         this.jdbc = jdbc;
-        this.dataSource = dataSource;
+        this.copyOut = copyOut;
         this.clock = clock;
     }
 
@@ -80,17 +76,12 @@ class ScheduleRows {
     }
 
     /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
-    @Transactional(readOnly = true)
-    public void write(ScheduleFilter filter, OutputStream out) {
+    void write(ScheduleFilter filter, OutputStream out) throws IOException {
         var query = Literals.inline(FILE + FROM + filter.where() + ORDER, parameters(filter));
-        var connection = DataSourceUtils.getConnection(dataSource);
         try {
-            connection.unwrap(PGConnection.class).getCopyAPI()
-                    .copyOut("copy (" + query + ") to stdout with (format csv, header)", out);
-        } catch (SQLException | IOException e) {
+            copyOut.write("copy (" + query + ") to stdout with (format csv, header)", out);
+        } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
-        } finally {
-            DataSourceUtils.releaseConnection(connection, dataSource);
         }
     }
 

@@ -63,13 +63,19 @@ class RequalificationMarkTest {
 
     @Test
     void twoPossibleCenturiesAreBothTold() {
-        assertThat(RequalificationMark.read("5-16", null, TODAY, CYLINDER)).isInstanceOfSatisfying(
+        assertThat(RequalificationMark.read("5-16", YearMonth.of(1915, 1), TODAY, CYLINDER)).isInstanceOfSatisfying(
                 MarkReading.Ambiguous.class,
                 ambiguous -> assertThat(ambiguous.readings()).extracting(Requalification::month)
-                        .containsExactly(YearMonth.of(
-                                1916, 5), YearMonth.of(2016, 5)));
-        assertThat(RequalificationMark.read("5-16", YearMonth.of(1915, 1), TODAY, CYLINDER)).isInstanceOf(
-                MarkReading.Ambiguous.class);
+                        .containsExactly(YearMonth.of(1916, 5), YearMonth.of(2016, 5)));
+    }
+
+    /** Common practice, no source: where nothing else is known, two digits name a year from 1940 on. */
+    @Test
+    void withoutAManufactureMonthTwoDigitsAreOfTheLastHundredYears() {
+        assertThat(RequalificationMark.read("5-16", null, TODAY, CYLINDER)).isInstanceOfSatisfying(
+                MarkReading.Read.class,
+                read -> assertThat(read.requalification().month()).isEqualTo(YearMonth.of(2016, 5)));
+        assertThat(RequalificationMark.read("5-39", null, TODAY, CYLINDER)).isInstanceOf(MarkReading.Unreadable.class);
     }
 
     @ParameterizedTest

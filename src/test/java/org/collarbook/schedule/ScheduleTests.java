@@ -1,7 +1,10 @@
 package org.collarbook.schedule;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.UUID;
@@ -20,10 +23,12 @@ class ScheduleTests {
 
     private final Api api;
     private final Given given;
+    private final ScheduleRows rows;
 
-    ScheduleTests(Api api, Given given) {
+    ScheduleTests(Api api, Given given, ScheduleRows rows) {
         this.api = api;
         this.given = given;
+        this.rows = rows;
     }
 
     private UUID siteWith(String... manufactured) {
@@ -88,6 +93,22 @@ class ScheduleTests {
         given.moved(given.registered(body), site, "2026-11-20T09:00:00Z");
         var file = api.as(Role.CLERK).get("/api/schedule?format=csv&site=" + site).expect(200);
         assertThat(file.body()).contains(",'" + body.get("tag") + ",");
+    }
+
+    /** More often than there are connections: each must come back sound, or not at all. */
+    @Test
+    void readersThatGoAwayHarmNobody() {
+        siteWith("2015-03", "2015-01");
+        var everything = new ScheduleFilter(null, null, null, null, null, null, null);
+        for (int i = 0; i < 30; i++) {
+            assertThatThrownBy(() -> rows.write(everything, new OutputStream() {
+                @Override
+                public void write(int octet) throws IOException {
+                    throw new IOException("gone away");
+                }
+            })).isInstanceOf(IOException.class);
+            api.as(Role.CLERK).get("/api/schedule?size=1").expect(200);
+        }
     }
 
     @ParameterizedTest

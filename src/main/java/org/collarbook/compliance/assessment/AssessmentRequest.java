@@ -18,6 +18,8 @@ import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.jspecify.annotations.Nullable;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+
 /** Facts as a caller states them; what is absent or null is not known. */
 record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @Nullable ContainerFacts container,
         @Nullable ConditionFacts condition, @Nullable List<HoldFacts> holds,
@@ -44,7 +46,14 @@ record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @
             @Nullable Boolean overheated, @Nullable Boolean fire, @Nullable String rejectedOn,
             @Nullable String condemnedOn) {}
 
-    record HoldFacts(@Nullable String reason, @Nullable String placedOn) {}
+    /** A hold as an object, or as its reason alone. */
+    record HoldFacts(@Nullable String reason, @Nullable String placedOn) {
+
+        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+        static HoldFacts of(String reason) {
+            return new HoldFacts(reason, null);
+        }
+    }
 
     Facts facts(FactsReader reader, @Nullable LocalDate asOf) {
         var about = container == null ? ContainerFacts.UNKNOWN : container;

@@ -67,12 +67,8 @@ final class MarksReader {
     }
 
     private @Nullable Requalification mark(String pointer, RequalificationFacts given, String mark) {
-        if (given.month() != null || given.method() != null) {
-            reader.refuse(pointer + "/mark", "TOLD_TWICE", mark, "either a mark, or a month and a method");
-            return null;
-        }
-        return switch (RequalificationMark.read(mark, manufactured, reader.latest(asOf), specification)) {
-            case MarkReading.Read(Requalification read, List<String> _) -> read;
+        var read = switch (RequalificationMark.read(mark, manufactured, reader.latest(asOf), specification)) {
+            case MarkReading.Read(Requalification one, List<String> _) -> one;
             case MarkReading.Ambiguous(List<Requalification> readings) -> {
                 reader.refuse(pointer + "/mark", "AMBIGUOUS_MARK", mark, "a mark with one meaning; it may be "
                         + readings.stream().map(RequalificationMark::print).collect(Collectors.joining(" or ")));
@@ -84,6 +80,18 @@ final class MarksReader {
                 yield null;
             }
         };
+        if (read != null && contradicts(pointer, given, read)) {
+            reader.refuse(pointer + "/mark", "TOLD_TWICE", mark, "a mark that agrees with the month and the method"
+                    + " given beside it, or the mark alone");
+            return null;
+        }
+        return read;
+    }
+
+    private boolean contradicts(String pointer, RequalificationFacts given, Requalification read) {
+        var month = given.monthIn(reader, pointer);
+        var method = reader.word(pointer + "/method", given.method(), Method.class);
+        return month != null && !month.equals(read.month()) || method != null && method != read.method();
     }
 
     private @Nullable Rin rin(String pointer, RequalificationFacts given) {

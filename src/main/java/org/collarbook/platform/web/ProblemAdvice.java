@@ -2,6 +2,7 @@ package org.collarbook.platform.web;
 
 import java.util.List;
 
+import org.apache.catalina.connector.ClientAbortException;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
@@ -63,6 +64,12 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     @ExceptionHandler({AccessDeniedException.class, AuthenticationException.class})
     void leaveToSecurity(RuntimeException exception) {
         throw exception;
+    }
+
+    /** The reader has gone away: nobody is left to answer. */
+    @ExceptionHandler
+    void gone(ClientAbortException exception) {
+        log.debug("A reader went away", exception);
     }
 
     @ExceptionHandler
