@@ -89,7 +89,8 @@ class BadLedgerTests {
     @Test
     void aMarkWithSeveralReadingsIsRefusedWithAllOfThem() {
         // "3-12E" on a collar of June 1911 may be of 1912 or 2012
-        var answer = Ledger.handIn(api, new Ledger().row("manufactured", "6/1911", "last_test_mark", "3-12E").csv(), null)
+        var answer = Ledger
+                .handIn(api, new Ledger().row("manufactured", "6/1911", "last_test_mark", "3-12E").csv(), null)
                 .expect(201);
         assertEquals("2 last_test_mark AMBIGUOUS_MARK", Ledger.firstProblem(answer));
         assertTrue(answer.text("/problems/0/accepted").contains("3-1912 E or 3-2012 E"), answer.body());
