@@ -6,7 +6,7 @@ import java.util.List;
 /** One command of a {@code console} block of a document, and the output that the document shows for it. */
 record ConsoleBlock(int line, String command, String shown) {
 
-    /** A command begins with {@code $ } and goes on while its lines end in a backslash or a quote stands open. */
+    /** A command begins with {@code $ } and goes on while its lines end in a backslash or a quote or a here-document stands open. */
     static List<ConsoleBlock> in(List<String> document) {
         var blocks = new ArrayList<ConsoleBlock>();
         boolean inside = false;
@@ -31,6 +31,8 @@ record ConsoleBlock(int line, String command, String shown) {
     }
 
     private static boolean isOpen(CharSequence command) {
-        return command.toString().endsWith("\\") || command.chars().filter(c -> c == '\'').count() % 2 == 1;
+        var text = command.toString();
+        return text.endsWith("\\") || text.contains("<<'END'") && !text.endsWith("\nEND")
+                || text.chars().filter(c -> c == '\'').count() % 2 == 1;
     }
 }

@@ -60,13 +60,11 @@ class GoldenUsTest {
     }
 
     private static Map<String, String> permissions(String id, Assessment assessment) {
-        String reasons = assessment.mayFill().reasons().stream().map(reason -> reason.code().name()).collect(Collectors
-                .joining(" "));
+        String reasons = assessment.mayFill().reasons().stream().map(reason -> reason.code().name()).distinct()
+                .collect(Collectors.joining(" "));
         return Map.of("id", id, "status", assessment.status().name(), "mayFill", yes(assessment.mayFill()), "mayCarry",
-                yes(
-                        assessment.mayCarry()),
-                "mayCarryEmpty", yes(assessment.mayCarryEmpty()), "mayUse", yes(assessment.mayUse()),
-                "whyNotFill", reasons);
+                yes(assessment.mayCarry()), "mayCarryEmpty", yes(assessment.mayCarryEmpty()), "mayUse",
+                yes(assessment.mayUse()), "whyNotFill", reasons);
     }
 
     private static String yes(Permission permission) {

@@ -47,12 +47,12 @@ final class Permissions {
             return;
         }
         clocks.add(clock);
-        if (clock.outcome() instanceof Due due) {
-            due(due, reading, group);
+        Value value = reading.value();
+        if (clock.outcome() instanceof Due due && value != null) {
+            due(due, value, reading.mark(), group);
         } else {
             otherwise(clock);
         }
-        Value value = reading.value();
         if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
             told.add(value.unread);
         }
@@ -102,8 +102,7 @@ final class Permissions {
         }
     }
 
-    private void due(Due due, Clocks.Reading reading, Plan.Group group) {
-        Requalification mark = reading.mark();
+    private void due(Due due, Value value, @Nullable Requalification mark, Plan.Group group) {
         if (mark != null && subject.facts.kind() == ContainerKind.CYLINDER && mark.lacksRin()) {
             fill.add(ReasonCode.RIN_NOT_RECORDED);
         }
@@ -111,31 +110,33 @@ final class Permissions {
         if (atFill == ReasonCode.FILLED_WHILE_OVERDUE) {
             told.add(atFill);
         }
-        if (!due.overdueOn(subject.asOf)) {
-            worsen(due.inMonthOf(subject.asOf) ? Status.DUE_THIS_MONTH : Status.IN_DATE);
-            if (due.inMonthOf(subject.asOf)) {
-                told.add(ReasonCode.DUE_THIS_MONTH);
-            }
-            return;
+        if (due.overdueOn(subject.asOf)) {
+            overdue(value, atFill);
+        } else if (due.inMonthOf(subject.asOf)) {
+            worsen(Status.DUE_THIS_MONTH);
+            told.add(value.dueThisMonth);
+        } else {
+            worsen(Status.IN_DATE);
         }
-        fill.add(ReasonCode.OVERDUE);
+    }
+
+    private void overdue(Value value, @Nullable ReasonCode atFill) {
+        fill.add(value.overdue);
         if (atFill == ReasonCode.USE_UP) {
             worsen(Status.USE_UP);
-            told.add(ReasonCode.USE_UP);
+            told.add(value.useUp);
             return;
         }
         worsen(Status.OVERDUE);
-        refuseDraw(ReasonCode.OVERDUE);
-        refuseDraw(atFill != null
+        refuseDraw(value.overdue);
+        refuseDraw((atFill != null
                 ? atFill
-                : subject.filledOn == null
-                        ? ReasonCode.MISSING_FILL
-                        : ReasonCode.EMPTIED_SINCE_FILL);
+                : subject.filledOn == null ? ReasonCode.MISSING_FILL : ReasonCode.EMPTIED_SINCE_FILL).reason());
     }
 
-    private void refuseDraw(ReasonCode code) {
-        carry.add(code);
-        use.add(code);
+    private void refuseDraw(Reason reason) {
+        carry.add(reason);
+        use.add(reason);
     }
 
     void gate(Rule[] gates, LocalDate day) {

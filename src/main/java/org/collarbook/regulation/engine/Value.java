@@ -75,6 +75,10 @@ public final class Value {
     final Reason off;
     /** What a gate says when it refuses. */
     final Reason refusal;
+    /** What follows from the date that this value gives. */
+    final Reason overdue;
+    final Reason dueThisMonth;
+    final Reason useUp;
     final @Nullable LocalDate unreadSince;
     final @Nullable Reason unread;
     private final boolean onByDefault;
@@ -89,6 +93,9 @@ public final class Value {
         this.citation = citation;
         this.off = ReasonCode.RULE_OFF.citing(citation);
         this.refusal = effect instanceof Gate gate ? gate.otherwise().citing(citation) : off;
+        this.overdue = ReasonCode.OVERDUE.citing(citation);
+        this.dueThisMonth = ReasonCode.DUE_THIS_MONTH.citing(citation);
+        this.useUp = ReasonCode.USE_UP.citing(citation);
         this.unreadSince = unreadSince;
         this.unread = unread == null
                 ? null
