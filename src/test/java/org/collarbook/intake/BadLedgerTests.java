@@ -170,6 +170,8 @@ class BadLedgerTests {
                         .expectProblem(400, "INVALID_INPUT").errors()));
         Ledger.handIn(api, new Ledger().row().csv(), Map.of("declaredBy", "x", "colour", "red")).expectProblem(400,
                 "INVALID_INPUT");
+        assertEquals(Map.of("/declaration", "OUT_OF_RANGE"), Ledger.handIn(api, new Ledger().row().csv(),
+                Map.of("statement", "x".repeat(1_000_000))).expectProblem(400, "INVALID_INPUT").errors());
         api.as(Role.CLERK).with("Content-Type", "multipart/form-data; boundary=gap").post("/api/imports", "--gap--\r\n")
                 .expect(400);
         api.as(Role.FILLER).post("/api/imports", "").expectProblem(403, "FORBIDDEN");
