@@ -88,11 +88,12 @@ class BadLedgerTests {
 
     @Test
     void aMarkWithSeveralReadingsIsRefusedWithAllOfThem() {
-        // "3-12E" on a collar without a month of manufacture may be of 1912 or 2012
-        var answer = Ledger.handIn(api, new Ledger().row("manufactured", "", "last_test_mark", "3-12E").csv(), null)
+        // two digits on a collar of 1912 may be of 1915 or 2015
+        var answer = Ledger
+                .handIn(api, new Ledger().row("manufactured", "1912-01", "last_test_mark", "3-15E").csv(), null)
                 .expect(201);
         assertEquals("2 last_test_mark AMBIGUOUS_MARK", Ledger.firstProblem(answer));
-        assertTrue(answer.text("/problems/0/accepted").contains("3-1912 E or 3-2012 E"), answer.body());
+        assertTrue(answer.text("/problems/0/accepted").contains("3-1915 E or 3-2015 E"), answer.body());
     }
 
     @Test
