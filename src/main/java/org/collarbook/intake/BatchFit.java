@@ -16,7 +16,7 @@ record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
     /** What the row brings, or null where it is refused; its problems and outcome are set. */
     @Nullable
     Write fit(Line line, LedgerEntry row) {
-        var before = known.containers().get(row.marks().naturalKey());
+        var before = known.containers().get(row.key());
         var problems = line.problems();
         var holder = row.tag() == null ? null : known.tags().get(row.tag());
         if (holder != null && (before == null || !holder.equals(before.id()))) {

@@ -2,6 +2,7 @@ package org.collarbook.intake;
 
 import java.io.IOException;
 
+import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.http.server.ServletServerHttpRequest;
@@ -16,6 +17,8 @@ import tools.jackson.databind.json.JsonMapper;
 @Component
 class DeclarationPart {
 
+    private static final long LONGEST = 64 * 1024;
+
     private final JsonMapper json;
     private final HttpServletRequest request;
 
@@ -28,6 +31,10 @@ class DeclarationPart {
     DeclarationRequest read(@Nullable Part part) throws IOException {
         if (part == null) {
             return null;
+        }
+        if (part.getSize() > LONGEST) {
+            throw Problem.invalid("/declaration", "OUT_OF_RANGE", part.getSize() + " bytes",
+                    "a declaration of at most " + LONGEST + " bytes").asException();
         }
         try (var content = part.getInputStream()) {
             return json.readValue(content.readAllBytes(), DeclarationRequest.class);

@@ -55,7 +55,9 @@ final class EntryReader {
         var manufactured = marks.manufactured() == null ? null : marks.manufactured().value();
         var test = lastTests.read(cells, manufactured, marks.specification().value());
         var filled = filledOn(cells, manufactured);
-        return problems.areRefusing() ? null : new LedgerEntry(marks, known, tag, site, test, filled);
+        return problems.areRefusing()
+                ? null
+                : new LedgerEntry(marks.naturalKey(), marks, known, tag, site, test, filled);
     }
 
     private @Nullable Marks marks(Cells cells) {

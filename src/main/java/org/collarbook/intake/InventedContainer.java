@@ -13,53 +13,6 @@ import java.util.SplittableRandom;
  */
 final class InventedContainer {
 
-    /** What stands at customers' sites, with how many in a hundred; capacities as the trade stamps them. */
-    private enum Make {
-        FORKLIFT(46, "DOT-4E240", "79.8 lb", "28.5 lb"),
-        FORKLIFT_STEEL(12, "DOT-4BA240", "79.8 lb", "38.0 lb"),
-        FORKLIFT_WELDED(6, "DOT-4BW240", "79.8 lb", "37.4 lb"),
-        TWENTY(9, "DOT-4BA240", "47.6 lb", "17.2 lb"),
-        FORTY(3, "DOT-4BA240", "95.2 lb", "29.0 lb"),
-        HUNDRED(7, "DOT-4BW240", "238 lb", "68.0 lb"),
-        FOUR_TWENTY(4, "DOT-4BW240", "1000 lb", "270 lb"),
-        CANADIAN(1, "TC-4BAM17", "47.6 lb", "18.1 lb"),
-        TANK_100(2, "ASME", "100 gal", ""),
-        TANK_288(3, "ASME", "288 gal", ""),
-        TANK_499(5, "ASME", "499 gal", ""),
-        TANK_1150(2, "ASME", "1150 gal", "");
-
-        private final int share;
-        private final String specification;
-        private final String capacity;
-        private final String tare;
-
-        Make(int share, String specification, String capacity, String tare) {
-            this.share = share;
-            this.specification = specification;
-            this.capacity = capacity;
-            this.tare = tare;
-        }
-
-        boolean isTank() {
-            return specification.equals("ASME");
-        }
-
-        boolean isForLiftTrucks() {
-            return ordinal() <= FORKLIFT_WELDED.ordinal();
-        }
-
-        static Make any(SplittableRandom random) {
-            int at = random.nextInt(100);
-            for (var make : values()) {
-                at -= make.share;
-                if (at < 0) {
-                    return make;
-                }
-            }
-            return FORKLIFT;
-        }
-    }
-
     private static final List<String> MAKERS = List.of("KVR", "OBN", "TUL", "ZEF", "WYC");
     private static final List<String> RINS = List.of("X901", "X902", "Y907");
 
@@ -80,7 +33,7 @@ final class InventedContainer {
         if (number < 2) {
             container.truck((int) number + InventedPlaces.FIRST_TRUCK);
         } else {
-            container.inUse(Make.any(random));
+            container.inUse(InventedMake.any(random));
         }
         container.cells.put(LedgerColumn.SERIAL, "%c%07d".formatted((char) ('A' + random.nextInt(26)), number));
         if (chance(random, 60)) {
@@ -112,20 +65,20 @@ final class InventedContainer {
         cells.put(LedgerColumn.LAST_TEST_MARK, stamp(YearMonth.from(asOf).minusMonths(random.nextInt(2, 11)), "V"));
     }
 
-    private void inUse(Make make) {
+    private void inUse(InventedMake make) {
         var made = YearMonth.from(asOf).minusMonths(random.nextInt(2, make.isTank() ? 480 : 380));
         int site = place(make);
         cells.putAll(places.cells(site));
-        cells.put(LedgerColumn.SPECIFICATION, spelt(make.specification));
+        cells.put(LedgerColumn.SPECIFICATION, spelt(make.specification()));
         cells.put(LedgerColumn.KIND, make.isTank() ? "STATIONARY_TANK" : chance(50) ? "CYLINDER" : "");
         cells.put(LedgerColumn.MAKER, chance(6) ? "" : any(MAKERS));
         cells.put(LedgerColumn.MANUFACTURED, month(made));
         cells.put(LedgerColumn.WATER_CAPACITY, chance(4)
                 ? ""
                 : chance(20)
-                        ? make.capacity.replace(" ", "")
-                        : make.capacity);
-        cells.put(LedgerColumn.TARE, chance(10) ? "" : make.tare);
+                        ? make.capacity().replace(" ", "")
+                        : make.capacity());
+        cells.put(LedgerColumn.TARE, chance(10) ? "" : make.tare());
         cells.put(LedgerColumn.OWNER, make.isTank() && site >= InventedPlaces.FIRST_CUSTOMER && chance(60)
                 ? InventedPlaces.customerName(site)
                 : "distributor");
@@ -142,7 +95,7 @@ final class InventedContainer {
         }
     }
 
-    private int place(Make make) {
+    private int place(InventedMake make) {
         int at = make.isTank() ? 99 : random.nextInt(100);
         return at < 8
                 ? InventedPlaces.DEPOT

@@ -5,13 +5,14 @@ import java.time.LocalDate;
 import org.collarbook.custody.Coordinates;
 import org.collarbook.custody.SiteKind;
 import org.collarbook.registry.Marks;
+import org.collarbook.registry.NaturalKey;
 import org.collarbook.registry.Particulars;
 import org.collarbook.registry.Tag;
 import org.collarbook.regulation.Requalification;
 import org.jspecify.annotations.Nullable;
 
 /** One row that makes sense by itself; whether it fits the register is another question. */
-record LedgerEntry(Marks marks, Particulars particulars, @Nullable Tag tag, @Nullable GivenSite site,
+record LedgerEntry(NaturalKey key, Marks marks, Particulars particulars, @Nullable Tag tag, @Nullable GivenSite site,
         @Nullable LastTest lastTest, @Nullable LocalDate filledOn) {
 
     /** The site as the row has it; what is null was blank. */

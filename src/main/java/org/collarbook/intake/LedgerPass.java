@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.BiFunction;
 
 import org.collarbook.intake.LedgerEntry.GivenSite;
 import org.jspecify.annotations.Nullable;
@@ -109,21 +110,20 @@ final class LedgerPass {
     /** The later of two rows with one natural key, and of two containers with one tag, is refused. */
     private void refuseTwins(List<Line> batch) {
         var wanted = new LinkedHashMap<UUID, Long>();
-        for (var line : batch) {
-            var row = line.entry();
-            if (row != null && !isRefusedByKey(line, row, wanted.putIfAbsent(Claims.digest(row.marks().naturalKey()),
-                    line.number())) && row.tag() != null) {
-                refuseByTag(line, row, wanted.putIfAbsent(Claims.digest(row.tag()), line.number()));
-            }
-        }
+        refuseTwins(batch, (digest, line) -> wanted.putIfAbsent(digest, line.number()));
         var taken = claims.claim(wanted);
         if (!taken.isEmpty()) {
-            for (var line : batch) {
-                var row = line.entry();
-                if (row != null && !isRefusedByKey(line, row, taken.get(Claims.digest(row.marks().naturalKey())))
-                        && row.tag() != null) {
-                    refuseByTag(line, row, taken.get(Claims.digest(row.tag())));
-                }
+            refuseTwins(batch, (digest, line) -> taken.get(digest));
+        }
+    }
+
+    private static void refuseTwins(List<Line> batch, BiFunction<UUID, Line, @Nullable Long> earlier) {
+        for (var line : batch) {
+            var row = line.entry();
+            var key = line.key();
+            if (row != null && key != null && !isRefusedByKey(line, row, earlier.apply(key, line))
+                    && row.tag() != null) {
+                refuseByTag(line, row, earlier.apply(Claims.digest(row.tag()), line));
             }
         }
     }

@@ -1,5 +1,7 @@
 package org.collarbook.intake;
 
+import java.util.UUID;
+
 import org.jspecify.annotations.Nullable;
 
 /** One row on its way through a pass. */
@@ -16,11 +18,13 @@ final class Line {
     private final long number;
     private final Problems problems = new Problems();
     private final @Nullable LedgerEntry entry;
+    private final @Nullable UUID key;
     private Outcome outcome = Outcome.REFUSED;
 
     Line(LedgerRow row, EntryReader reader) {
         number = row.line();
         entry = reader.read(row, problems);
+        key = entry == null ? null : Claims.digest(entry.key());
     }
 
     /** Where the row starts in the file. */
@@ -36,6 +40,12 @@ final class Line {
     @Nullable
     LedgerEntry entry() {
         return problems.areRefusing() ? null : entry;
+    }
+
+    /** The digest of its natural key; null where its marks make no sense. */
+    @Nullable
+    UUID key() {
+        return key;
     }
 
     void became(Outcome what) {

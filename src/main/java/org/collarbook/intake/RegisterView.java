@@ -35,7 +35,7 @@ class RegisterView {
         var keys = new ArrayList<NaturalKey>(entries.size());
         var tags = new ArrayList<Tag>();
         for (var entry : entries) {
-            keys.add(entry.marks().naturalKey());
+            keys.add(entry.key());
             if (entry.tag() != null) {
                 tags.add(entry.tag());
             }

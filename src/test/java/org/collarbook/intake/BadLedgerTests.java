@@ -88,12 +88,12 @@ class BadLedgerTests {
 
     @Test
     void aMarkWithSeveralReadingsIsRefusedWithAllOfThem() {
-        // "3-12E" on a collar of June 1911 may be of 1912 or 2012
+        // two digits on a collar of 1912 may be of 1915 or 2015
         var answer = Ledger
-                .handIn(api, new Ledger().row("manufactured", "6/1911", "last_test_mark", "3-12E").csv(), null)
+                .handIn(api, new Ledger().row("manufactured", "1912-01", "last_test_mark", "3-15E").csv(), null)
                 .expect(201);
         assertEquals("2 last_test_mark AMBIGUOUS_MARK", Ledger.firstProblem(answer));
-        assertTrue(answer.text("/problems/0/accepted").contains("3-1912 E or 3-2012 E"), answer.body());
+        assertTrue(answer.text("/problems/0/accepted").contains("3-1915 E or 3-2015 E"), answer.body());
     }
 
     @Test
@@ -171,6 +171,8 @@ class BadLedgerTests {
                         .expectProblem(400, "INVALID_INPUT").errors()));
         Ledger.handIn(api, new Ledger().row().csv(), Map.of("declaredBy", "x", "colour", "red")).expectProblem(400,
                 "INVALID_INPUT");
+        assertEquals(Map.of("/declaration", "OUT_OF_RANGE"), Ledger.handIn(api, new Ledger().row().csv(),
+                Map.of("statement", "x".repeat(1_000_000))).expectProblem(400, "INVALID_INPUT").errors());
         api.as(Role.CLERK).with("Content-Type", "multipart/form-data; boundary=gap").post("/api/imports", "--gap--\r\n")
                 .expect(400);
         api.as(Role.FILLER).post("/api/imports", "").expectProblem(403, "FORBIDDEN");

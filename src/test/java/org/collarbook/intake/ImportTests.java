@@ -146,6 +146,32 @@ class ImportTests {
     }
 
     @Test
+    void aMethodThatIsDeclaredLaterIsATestBesideTheBareMonth() {
+        var serial = Given.serial();
+        var ledger = new Ledger().row("serial", serial, "last_test_month", "2016-05");
+        ledger.load(api, Ledger.declaration());
+        var said = Ledger.declaration();
+        said.put("bareMonthMethod", "EXTERNAL_VISUAL");
+        assertEquals("1/0/1/0/0", Ledger.rows(ledger.load(api, said)));
+        // the other way round the bare month tells nothing that is not known
+        assertEquals("1/0/0/1/0", Ledger.rows(ledger.load(api, Ledger.declaration())));
+        assertEquals(2, tables.count("requalification q join container c on c.id = q.container_id where c.serial = '"
+                + serial + "'"));
+    }
+
+    @Test
+    void aRinThatComesLaterIsToldOf() {
+        var serial = Given.serial();
+        var said = Ledger.declaration();
+        said.remove("rinSeen");
+        new Ledger().row("serial", serial, "last_test_mark", "5-16E").load(api, said);
+        var again = Ledger.handIn(api, new Ledger().row("serial", serial, "last_test_mark", "5-16E", "rin", "B045")
+                .csv(), said).expect(201);
+        assertEquals("1/0/0/1/0", Ledger.rows(again));
+        assertEquals("2 rin TEST_KEPT", Ledger.firstProblem(again));
+    }
+
+    @Test
     void aBlankHistoryIsUnknownUnlessTheDeclarationSaysThatItMeansNone() {
         var unknown = Given.serial();
         var none = Given.serial();
