@@ -13,11 +13,12 @@ create index movement_container on movement (container_id, occurred_at);
 
 grant select, insert on movement to collarbook_app;
 
--- Where each container stands now: the last of its movements by the time they happened.
+-- Where each container stands now: the last of its movements by the time they happened. Derived from them, so the
+-- references are theirs and are not checked a second time.
 create table placement (
     container_id  uuid        primary key references container,
-    site_id       uuid        not null references site,
-    movement_id   uuid        not null references movement,
+    site_id       uuid        not null,
+    movement_id   uuid        not null,
     since         timestamptz not null
 );
 

@@ -3,6 +3,7 @@ package org.collarbook.compliance;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,8 @@ import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 
+import org.collarbook.platform.BulkCopy;
+import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -43,10 +46,13 @@ public class Requirements {
     private final KnownContainers containers;
     private final RuleBook rules;
     private final LoadedRuleBook loaded;
+    private final BulkCopy copy;
     private final Clock clock;
 
-    Requirements(JdbcClient jdbc, KnownContainers containers, RuleBook rules, LoadedRuleBook loaded, Clock clock) {
+    Requirements(JdbcClient jdbc, KnownContainers containers, RuleBook rules, LoadedRuleBook loaded, BulkCopy copy,
+            Clock clock) {
         this.jdbc = jdbc;
+        this.copy = copy;
         this.containers = containers;
         this.rules = rules;
         this.loaded = loaded;
@@ -62,6 +68,28 @@ public class Requirements {
     @Transactional(propagation = Propagation.MANDATORY)
     public void reassess(Collection<UUID> ids) {
         write(containers.byIds(ids));
+    }
+
+    /** The same for containers that have just been registered and were never assessed: nothing to replace. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void assessFirst(Collection<UUID> ids) {
+        if (ids.isEmpty()) {
+            return;
+        }
+        var rows = new ArrayList<@Nullable Object[]>();
+        for (var known : containers.byIds(ids)) {
+            for (var row : RequirementRow.of(known, today(known), rules)) {
+                rows.add(new @Nullable Object[]{row.container(), row.requirement(), row.decisive(), row.standing(),
+                        row.due(), row.filledInTime(), row.rule(), names(row.reasons()), site(known), customer(known),
+                        loaded.id(), row.assessedOn()});
+            }
+        }
+        copy.into("requirement (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons,"
+                + " site_id, customer_id, rule_book_id, assessed_on)", rows, row -> row);
+    }
+
+    private static String[] names(List<ReasonCode> reasons) {
+        return reasons.stream().map(Enum::name).toArray(String[]::new);
     }
 
     @Transactional(propagation = Propagation.MANDATORY)
@@ -91,7 +119,7 @@ public class Requirements {
                 .param("filled", column(rows, RequirementRow::filledInTime, Boolean[]::new))
                 .param("rules", texts(rows, RequirementRow::rule))
                 .param("reasons",
-                        texts(rows, row -> row.reasons().stream().map(Enum::name).collect(Collectors.joining(","))))
+                        texts(rows, row -> String.join(",", names(row.reasons()))))
                 .param("sites", column(rows, row -> site(byId.get(row.container())), UUID[]::new))
                 .param("customers", column(rows, row -> customer(byId.get(row.container())), UUID[]::new))
                 .param("days", texts(rows, RequirementRow::assessedOn)).update();

@@ -57,7 +57,14 @@ class IntoRegister implements Sink {
         place(written, given, opened, terms);
         tests(written, terms);
         fills(written, terms);
-        requirements.reassess(written.stream().map(Written::id).toList());
+        assess(written);
+    }
+
+    private void assess(List<Written> written) {
+        var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
+        var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
+        requirements.assessFirst(fresh);
+        requirements.reassess(known);
     }
 
     /** The ids of the sites opened, by code. */

@@ -2,14 +2,19 @@ package org.collarbook.intake;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InterruptedIOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
 import java.util.function.BiFunction;
 
+import org.collarbook.intake.KnownSite.KnownCustomer;
 import org.collarbook.intake.LedgerEntry.GivenSite;
 import org.jspecify.annotations.Nullable;
 
@@ -19,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * that: it stores each ledger twice more, and a staged row is as outdated by the time of the commit as a report is.
  *
  * <p>Rows go in batches: each look-up and each write is one statement for all rows of a batch, and nothing is kept from
- * one batch to the next but what {@link Claims} and the check's places keep in temporary tables.
+ * one batch to the next but what {@link Claims} and the check's places keep in temporary tables, and the places met last.
  */
 final class LedgerPass {
 
@@ -31,6 +36,8 @@ final class LedgerPass {
     private final Outcomes outcomes;
     private final Sink sink;
     private final Terms terms;
+    private final Recalled<KnownSite> knownSites = new Recalled<>();
+    private final Recalled<KnownCustomer> knownCustomers = new Recalled<>();
 
     LedgerPass(RegisterView view, KnownPlaces knownPlaces, Claims claims, Outcomes outcomes, Sink sink, Terms terms) {
         this.view = view;
@@ -41,20 +48,43 @@ final class LedgerPass {
         this.terms = terms;
     }
 
+    /** Reads and judges the next batch by itself while the database is busy with the last one. */
     Outcomes.Counts over(InputStream file) throws IOException {
         var entries = new EntryReader(terms.asOf(), terms.said());
-        try (var reader = new LedgerReader(file)) {
-            var batch = new ArrayList<Line>(BATCH);
-            for (var row = reader.next(); row != null; row = reader.next()) {
-                batch.add(new Line(row, entries));
-                if (batch.size() == BATCH) {
-                    settle(batch);
-                    batch.clear();
-                }
+        try (var reader = new LedgerReader(file); var ahead = Executors.newSingleThreadExecutor()) {
+            Callable<List<Line>> read = () -> batch(reader, entries);
+            var next = ahead.submit(read);
+            for (var batch = next.get(); !batch.isEmpty(); batch = next.get()) {
+                next = ahead.submit(read);
+                settle(batch);
             }
-            settle(batch);
+        } catch (ExecutionException failed) {
+            throw unwrapped(failed);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new InterruptedIOException("the pass was interrupted");
         }
         return outcomes.finish();
+    }
+
+    private static List<Line> batch(LedgerReader reader, EntryReader entries) throws IOException {
+        var batch = new ArrayList<Line>(BATCH);
+        while (batch.size() < BATCH) {
+            var row = reader.next();
+            if (row == null) {
+                break;
+            }
+            batch.add(new Line(row, entries));
+        }
+        return batch;
+    }
+
+    private static IOException unwrapped(ExecutionException failed) {
+        return switch (failed.getCause()) {
+            case IOException unreadable -> unreadable;
+            case RuntimeException refused -> throw refused;
+            case null, default -> throw new IllegalStateException(failed);
+        };
     }
 
     private void settle(List<Line> batch) {
@@ -104,7 +134,8 @@ final class LedgerPass {
                 }
             }
         }
-        return new BatchPlaces(knownPlaces.sites(sites), knownPlaces.customers(customers), terms);
+        return new BatchPlaces(knownSites.of(sites, knownPlaces::sites),
+                knownCustomers.of(customers, knownPlaces::customers), terms);
     }
 
     /** The later of two rows with one natural key, and of two containers with one tag, is refused. */

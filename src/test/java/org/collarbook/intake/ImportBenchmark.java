@@ -29,7 +29,7 @@ import org.springframework.test.context.TestPropertySource;
 /**
  * A large ledger from the file to the due months, beside a bare COPY of the very rows that came of it into copies of the
  * same tables, in one transaction, in the same run: once with the same indexes and checks, and once more with the same
- * foreign keys. {@code -Dledger.rows=1000000} sets the size.
+ * foreign keys. {@code mvn -Pbench test -Dtest=ImportBenchmark -Dbench.containers=1000000}.
  */
 @Tag("bench")
 @RegisterTest
@@ -51,7 +51,7 @@ class ImportBenchmark {
 
     @Test
     void commitBesideABareCopy(@TempDir Path folder) throws IOException, SQLException {
-        long rows = Long.getLong("ledger.rows", 1_000_000);
+        long rows = Long.getLong("collarbook.bench.containers", 1_000_000);
         var file = folder.resolve("ledger.csv");
         try (var out = Files.newBufferedWriter(file)) {
             new LedgerGenerator(1, TestClock.TODAY, rows, 0.02).writeTo(out);
