@@ -1,5 +1,6 @@
 package org.collarbook.platform;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
@@ -15,6 +16,8 @@ import com.zaxxer.hikari.HikariDataSource;
 @Component
 public class BulkCopyOut {
 
+    private static final int BUFFER = 1 << 16;
+
     private final HikariDataSource source;
 
     BulkCopyOut(DataSource source) throws SQLException {
@@ -29,7 +32,10 @@ public class BulkCopyOut {
         try (var connection = source.getConnection()) {
             boolean whole = false;
             try {
-                connection.unwrap(PGConnection.class).getCopyAPI().copyOut(copy, out);
+                // the driver hands over row by row
+                var buffered = new BufferedOutputStream(out, BUFFER);
+                connection.unwrap(PGConnection.class).getCopyAPI().copyOut(copy, buffered);
+                buffered.flush();
                 whole = true;
             } finally {
                 if (!whole) {

@@ -58,8 +58,10 @@ class ScheduleRows {
         this.clock = clock;
     }
 
+    /** The first characters are = + - @, tab and carriage return; comparing a number costs less than a pattern. */
     private static String guarded(String column) {
-        return "case when " + column + " ~ '^[=+\\-@\\t\\r]' then '''' || " + column + " else " + column + " end";
+        return "case when ascii(" + column + ") in (61, 43, 45, 64, 9, 13) then '''' || " + column + " else " + column
+                + " end";
     }
 
     List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
@@ -77,12 +79,16 @@ class ScheduleRows {
 
     /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
     void write(ScheduleFilter filter, OutputStream out) throws IOException {
-        var query = Literals.inline(FILE + FROM + filter.where() + ORDER, parameters(filter));
         try {
-            copyOut.write("copy (" + query + ") to stdout with (format csv, header)", out);
+            copyOut.write(copy(filter), out);
         } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
         }
+    }
+
+    String copy(ScheduleFilter filter) {
+        return "copy (" + Literals.inline(FILE + FROM + filter.where() + ORDER, parameters(filter))
+                + ") to stdout with (format csv, header)";
     }
 
     private Map<String, Object> parameters(ScheduleFilter filter) {

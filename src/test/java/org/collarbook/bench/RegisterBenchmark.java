@@ -16,6 +16,7 @@ import javax.sql.DataSource;
 import org.collarbook.access.OneRowDoor;
 import org.collarbook.access.Role;
 import org.collarbook.compliance.RecomputeNow;
+import org.collarbook.schedule.WholeSchedule;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.RegisterTest;
 import org.flywaydb.core.Flyway;
@@ -31,34 +32,28 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  */
 @Tag("bench")
 @RegisterTest
-@Import({OneRowDoor.class, RecomputeNow.class})
+@Import({OneRowDoor.class, RecomputeNow.class, WholeSchedule.class})
 class RegisterBenchmark {
 
     private static final int CONTAINERS = Integer.getInteger("collarbook.bench.containers", 1_000_000);
     private static final int CALLS = 20_000;
-    private static final String EXPORT = """
-            copy (select to_char(r.due, 'YYYY-MM'), (r.due + interval '1 month' - interval '1 day')::date,
-                container_status(r.standing, r.due, r.filled_in_time, date '2026-11-25'), r.requirement, r.rule, c.kind,
-                c.specification, c.maker, c.serial, to_char(c.manufactured, 'YYYY-MM'), c.size, c.tag, s.code, s.name,
-                u.code, c.id
-              from requirement r join container c on c.id = r.container_id left join site s on s.id = r.site_id
-                left join customer u on u.id = r.customer_id
-              where r.due is not null order by r.due, r.container_id, r.requirement) to stdout with (format csv)""";
-
     private final Api api;
     private final JdbcClient jdbc;
     private final DataSource dataSource;
     private final Flyway flyway;
     private final RecomputeNow recompute;
+    private final WholeSchedule schedule;
     private final HttpClient http = HttpClient.newHttpClient();
     private final Random random = new Random(7);
 
-    RegisterBenchmark(Api api, JdbcClient jdbc, DataSource dataSource, Flyway flyway, RecomputeNow recompute) {
+    RegisterBenchmark(Api api, JdbcClient jdbc, DataSource dataSource, Flyway flyway, RecomputeNow recompute,
+            WholeSchedule schedule) {
         this.api = api;
         this.jdbc = jdbc;
         this.dataSource = dataSource;
         this.flyway = flyway;
         this.recompute = recompute;
+        this.schedule = schedule;
     }
 
     @Test
@@ -140,7 +135,8 @@ class RegisterBenchmark {
     private long copy() throws SQLException, IOException {
         try (var connection = dataSource.getConnection()) {
             long before = System.nanoTime();
-            connection.unwrap(PGConnection.class).getCopyAPI().copyOut(EXPORT, OutputStream.nullOutputStream());
+            connection.unwrap(PGConnection.class).getCopyAPI().copyOut(schedule.copy(),
+                    OutputStream.nullOutputStream());
             return System.nanoTime() - before;
         }
     }

@@ -1,0 +1,18 @@
+package org.collarbook.schedule;
+
+import org.springframework.boot.test.context.TestComponent;
+
+/** The statement behind the CSV of the whole schedule, for benchmarks to run by itself. */
+@TestComponent
+public class WholeSchedule {
+
+    private final ScheduleRows rows;
+
+    WholeSchedule(ScheduleRows rows) {
+        this.rows = rows;
+    }
+
+    public String copy() {
+        return rows.copy(new ScheduleFilter(null, null, null, null, null, null, null));
+    }
+}
