@@ -22,6 +22,8 @@ final class ContainerDatabase {
     static ContainerDatabase start() {
         var image = Objects.requireNonNullElse(System.getenv("POSTGRES_IMAGE"), "postgres:18");
         var container = new PostgreSQLContainer(DockerImageName.parse(image).asCompatibleSubstituteFor("postgres"));
+        // the container's own default switches durability off
+        container.withCommand("postgres", "-c", "fsync=on");
         container.start();
         var database = new ContainerDatabase(container);
         database.prepare();
