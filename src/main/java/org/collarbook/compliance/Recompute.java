@@ -48,7 +48,7 @@ class Recompute {
         this.clock = clock;
     }
 
-    @Scheduled(initialDelayString = "PT1S", fixedDelayString = "PT10M")
+    @Scheduled(initialDelayString = "${collarbook.recompute.after:PT1S}", fixedDelayString = "PT10M")
     void run() {
         var switched = latestSwitch(LocalDate.now(clock));
         jdbc.sql("""

@@ -11,7 +11,8 @@ import org.springframework.context.event.ContextClosedEvent;
 
 /**
  * Which PostgreSQL the tests run on: the embedded one in a folder of this JVM's own, or with {@code -Ddatabase=container}
- * one in a container. Without an engine the latter fails; it is never skipped.
+ * one in a container. Without an engine the latter fails; it is never skipped. The register is not walked through behind
+ * a test's back.
  */
 final class TestDatabase implements ApplicationContextInitializer<ConfigurableApplicationContext> {
 
@@ -25,7 +26,7 @@ final class TestDatabase implements ApplicationContextInitializer<ConfigurableAp
                     "target/test-data/" + ProcessHandle.current().pid() + "-" + STARTED.incrementAndGet());
             case "container" -> container(context);
             default -> throw new IllegalArgumentException("-Ddatabase=" + chosen + ": expected embedded or container");
-        }).applyTo(context);
+        }).and("collarbook.recompute.after=P1D").applyTo(context);
     }
 
     private static Map<String, String> container(ConfigurableApplicationContext context) {
