@@ -26,7 +26,11 @@ public class KnownContainers {
               (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
                         q.rin_seen, q.result)
-                    from requalification q where q.container_id = c.id) as history
+                    from requalification q where q.container_id = c.id
+                      -- a bare month is completed by a record of the same month that tells the method
+                      and (q.method is not null or not exists (select from requalification told
+                        where told.container_id = q.container_id and told.month = q.month
+                          and told.method is not null))) as history
             from container c
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id

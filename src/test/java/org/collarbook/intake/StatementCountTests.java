@@ -3,15 +3,10 @@ package org.collarbook.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.concurrent.atomic.AtomicLong;
-import java.util.logging.Handler;
-import java.util.logging.Level;
-import java.util.logging.LogRecord;
-import java.util.logging.Logger;
-
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.SentStatements;
 import org.junit.jupiter.api.Test;
 
 /** An import works set by set: how many statements it takes depends on the batches, not on the rows in them. */
@@ -26,41 +21,6 @@ class StatementCountTests {
         this.api = api;
     }
 
-    /** What the driver sends, by its own log: each execution of a statement and each COPY. */
-    private static final class Sent extends Handler implements AutoCloseable {
-
-        private final Logger driver = Logger.getLogger("org.postgresql.core.v3.QueryExecutorImpl");
-        private final Level before = driver.getLevel();
-        private final AtomicLong statements = new AtomicLong();
-
-        Sent() {
-            setLevel(Level.ALL);
-            driver.setLevel(Level.FINEST);
-            driver.setUseParentHandlers(false);
-            driver.addHandler(this);
-        }
-
-        @Override
-        public void publish(LogRecord message) {
-            var text = String.valueOf(message.getMessage());
-            if (text.contains("FE=> Execute") || text.contains("FE=> Query(CopyStart)")) {
-                statements.incrementAndGet();
-            }
-        }
-
-        @Override
-        public void flush() {
-            // nothing is held back
-        }
-
-        @Override
-        public void close() {
-            driver.removeHandler(this);
-            driver.setUseParentHandlers(true);
-            driver.setLevel(before);
-        }
-    }
-
     private String ledger(String serial, int rows) {
         var ledger = new Ledger();
         for (int i = 0; i < rows; i++) {
@@ -73,12 +33,12 @@ class StatementCountTests {
     private record Taken(long check, long commit) {}
 
     private Taken load(String csv, String rows) {
-        try (var sent = new Sent()) {
+        try (var sent = new SentStatements()) {
             var checked = Ledger.handIn(api, csv, Ledger.declaration()).expect(201);
             assertEquals(rows, Ledger.rows(checked));
-            long check = sent.statements.get();
+            long check = sent.count();
             assertEquals(rows, Ledger.rows(Ledger.commit(api, checked, "ABORT").expect(200)));
-            return new Taken(check, sent.statements.get() - check);
+            return new Taken(check, sent.count() - check);
         }
     }
 
