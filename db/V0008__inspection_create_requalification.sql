@@ -16,7 +16,8 @@ create table requalification (
     declaration_id  uuid        references declaration,
     recorded_at     timestamptz not null default now(),
     recorded_by     uuid        not null,
-    constraint requalification_once unique nulls not distinct (container_id, month, method)
+    -- what was recorded once is not recorded twice; another result of the same month is another fact
+    constraint requalification_once unique nulls not distinct (container_id, month, method, result, rin)
 );
 
 grant select, insert on requalification to collarbook_app;

@@ -27,10 +27,13 @@ public class KnownContainers {
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
                         q.rin_seen, q.result)
                     from requalification q where q.container_id = c.id
-                      -- a bare month is completed by a record of the same month that tells the method
-                      and (q.method is not null or not exists (select from requalification told
-                        where told.container_id = q.container_id and told.month = q.month
-                          and told.method is not null))) as history
+                      -- a passed test told in part gives way to a record of the same month that tells its method
+                      -- or its RIN; a rejection or condemnation never gives way
+                      and not (q.result = 'PASSED' and (q.method is null or q.rin is null) and exists (
+                        select from requalification told
+                        where told.container_id = q.container_id and told.month = q.month and told.result = 'PASSED'
+                          and (q.method is null and told.method is not null
+                            or q.method = told.method and q.rin is null and told.rin is not null)))) as history
             from container c
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id

@@ -23,6 +23,7 @@ import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -60,7 +61,8 @@ public class Requalifications {
         containers.find(id).ifPresent(container -> refuseImpossible(container, entry.requalification().month()));
         if (insert(List.of(entry), by.id()) == 0) {
             throw Problem.conflict("ALREADY_RECORDED", "This container already has a requalification in "
-                    + entry.requalification().month() + " by this method. Nothing was stored.").asException();
+                    + entry.requalification().month() + " by this method, with this result. Nothing was stored.")
+                    .asException();
         }
         events.publishEvent(new RequalificationRecorded(id));
     }
@@ -77,14 +79,14 @@ public class Requalifications {
         }
     }
 
-    private record Test(UUID container, YearMonth month, @Nullable Method method) {
+    private record Test(UUID container, YearMonth month, @Nullable Method method, Result result, @Nullable Rin rin) {
 
         static Test of(UUID container, Requalification done) {
-            return new Test(container, done.month(), done.method());
+            return new Test(container, done.month(), done.method(), done.result(), done.rin());
         }
     }
 
-    /** How many were new; one of the same month and method is left as it is. */
+    /** How many were new; one that is recorded already is left as it is. */
     @Transactional(propagation = Propagation.REQUIRED)
     public long insert(List<RequalificationEntry> entries, UUID by) {
         var known = new HashSet<Test>();
@@ -126,6 +128,6 @@ public class Requalifications {
         return new Requalification(YearMonth.from(row.getObject("month", LocalDate.class)),
                 method == null ? null : Method.valueOf(method), row.getBoolean("star"), row.getBoolean("plus"),
                 rin == null ? null : new Rin(rin), row.getBoolean("rin_seen"),
-                Requalification.Result.valueOf(row.getString("result")));
+                Result.valueOf(row.getString("result")));
     }
 }
