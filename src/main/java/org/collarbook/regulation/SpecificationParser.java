@@ -2,6 +2,7 @@ package org.collarbook.regulation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.collarbook.regulation.ParseResult.Parsed;
@@ -55,6 +56,9 @@ final class SpecificationParser {
             if (second == null) {
                 return rejected(EXPECTED);
             }
+            if (!mayStandBeside(first, second)) {
+                return rejected("beside a DOT mark a TC mark, or the same design under an older authority");
+            }
             first = first.with(second);
             skipSpace();
         }
@@ -62,6 +66,13 @@ final class SpecificationParser {
                 ? rejected("nothing more, or / and a second mark")
                 : new Parsed<>(first, List.copyOf(
                         warnings));
+    }
+
+    /** Two marks of one authority would ask for two rules at once: somebody has misread the collar. */
+    private static boolean mayStandBeside(Specification first, Specification second) {
+        return (first.authority() == Authority.TC) != (second.authority() == Authority.TC)
+                || first.family().equals(second.family()) && Objects.equals(first.pressure(), second.pressure())
+                        && first.detail() == null && second.detail() == null;
     }
 
     private Rejected<Specification> rejected(String expected) {
@@ -118,11 +129,24 @@ final class SpecificationParser {
             return Specification.of(authority, m.group(1), null);
         }
         m = take(CYLINDER);
+        if (m != null && !isPossible(m.group(1), number(m.group(2)))) {
+            at = m.start(2);
+            return null;
+        }
         if (m != null) {
             return Specification.of(authority, m.group(1), number(m.group(2)));
         }
         m = take(SERIES_3);
         return m == null ? null : Specification.of(authority, "3", number(m.group(1)));
+    }
+
+    /** The service pressures that 49 CFR 178.50, .51, .61 and .68 allow: a mark outside them was misread. */
+    private static boolean isPossible(String family, @Nullable Integer pressure) {
+        return pressure == null || switch (family) {
+            case "4B" -> pressure >= 150 && pressure <= 500;
+            case "4BA", "4BW", "4E" -> pressure >= 225 && pressure <= 500;
+            default -> true;
+        };
     }
 
     private static @Nullable Integer number(@Nullable String digits) {

@@ -71,8 +71,10 @@ record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @
                 .marksLegible(about.marksLegible()).ownerConsent(about.ownerConsent())
                 .permit(permit(reader, about.permit())).use(reader.word("/container/use", about.use(), Use.class))
                 .service(service(reader, about.service())).condition(condition(reader)).holds(standing(reader))
-                .requalifications(history(reader, marks)).filledOn(reader.day("/filledOn", filledOn))
-                .emptiedOn(reader.day("/emptiedOn", emptiedOn)).policies(reader.policies("/policies", policies))
+                .requalifications(history(reader, marks))
+                .filledOn(reader.notBefore(manufactured, "/filledOn", filledOn))
+                .emptiedOn(reader.notBefore(manufactured, "/emptiedOn", emptiedOn))
+                .policies(reader.policies("/policies", policies))
                 .enable(reader.enabled("/enable", enable)).build();
     }
 

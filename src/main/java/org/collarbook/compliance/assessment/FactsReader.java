@@ -81,6 +81,16 @@ final class FactsReader {
     }
 
     @Nullable
+    LocalDate notBefore(@Nullable YearMonth manufactured, String pointer, @Nullable String given) {
+        var day = day(pointer, given);
+        if (day != null && manufactured != null && day.isBefore(manufactured.atDay(1))) {
+            refuse(pointer, "BEFORE_MANUFACTURE", given, "a day from " + manufactured + " on");
+            return null;
+        }
+        return day;
+    }
+
+    @Nullable
     YearMonth month(String pointer, @Nullable String given) {
         if (given == null) {
             return null;

@@ -16,6 +16,9 @@ final class Fills {
         if (filledOn == null) {
             return ReasonCode.MISSING_FILL;
         }
+        if (subject.manufactured != null && filledOn.isBefore(subject.manufactured.atDay(1))) {
+            return ReasonCode.FILL_NOT_JUDGED;
+        }
         Clock then = Clocks.read(group, subject, filledOn).clock();
         if (then == null || then.outcome() instanceof NotRequired) {
             return ReasonCode.USE_UP;

@@ -27,8 +27,14 @@ public final class Findings {
         });
     }
 
+    /** An empty list is a look that found none; a condition without the list is one in which nobody looked for damage. */
     public static Test damaged(boolean wanted) {
-        return found(condition -> condition.damage() != null && !condition.damage().isEmpty(), wanted);
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            return condition == null || condition.damage() == null
+                    ? Verdict.UNKNOWN
+                    : verdict(condition.damage().isEmpty() != wanted);
+        });
     }
 
     public static Test overheated(boolean wanted) {

@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.util.List;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
@@ -64,11 +65,32 @@ final class Subject {
             contradictory |= manufactured != null && month.isBefore(manufactured);
             switch (one.result()) {
                 case PASSED -> passed = later(passed, month);
-                case REJECTED -> refused = later(refused, month);
+                case REJECTED -> {
+                    if (isTankTest(one.method())) {
+                        rejected |= !isLifted(one, history);
+                    } else {
+                        refused = later(refused, month);
+                    }
+                }
                 case CONDEMNED -> condemn(month.atDay(1));
             }
         }
         judgeCondition(facts.condition(), refused);
+    }
+
+    private static boolean isTankTest(@Nullable Method method) {
+        return method == Method.V || method == Method.I || method == Method.K || method == Method.P;
+    }
+
+    /** A tank that failed one of its tests is not cleared by passing another. */
+    private boolean isLifted(Requalification rejection, List<Requalification> history) {
+        for (Requalification one : history) {
+            if (one.result() == Result.PASSED && one.method() == rejection.method()
+                    && one.month().isAfter(rejection.month()) && !Outcome.isAhead(one.month(), asOf)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** A mark bears no day, so one of the month of the rejection may be older than it and does not lift it. */
@@ -79,7 +101,7 @@ final class Subject {
             condemn(condemnedOn);
         }
         YearMonth latest = rejectedOn == null ? refused : later(refused, YearMonth.from(rejectedOn));
-        rejected = latest != null && (passed == null || !passed.isAfter(latest));
+        rejected |= latest != null && (passed == null || !passed.isAfter(latest));
     }
 
     private void condemn(LocalDate since) {

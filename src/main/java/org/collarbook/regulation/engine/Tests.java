@@ -119,6 +119,15 @@ public final class Tests {
         });
     }
 
+    /** No when one of these is what it is said to hold; where the lading is not known, this alone does not matter. */
+    public static Test statedLadingNot(Set<String> ladings) {
+        Set<String> set = Set.copyOf(ladings);
+        return new Test(Fact.LADING, ReasonCode.MISSING_LADING, subject -> {
+            Lading lading = subject.facts.service().lading();
+            return verdict(lading == null || !set.contains(lading.name()));
+        });
+    }
+
     public static Test capacityAtMost(WaterCapacity limit) {
         return capacity(limit, difference -> difference <= 0);
     }

@@ -53,6 +53,7 @@ final class TestsReader {
             case "familyNot" -> Tests.familyNot(fields.set(key));
             case "lading" -> Tests.lading(fields.set(key));
             case "ladingNot" -> Tests.ladingNot(fields.set(key));
+            case "statedLadingNot" -> Tests.statedLadingNot(fields.set(key));
             case "exclusive" -> Tests.exclusive(fields.flag(key));
             case "corrosionFree" -> Tests.corrosionFree(fields.flag(key));
             case "coated" -> Tests.coated(fields.flag(key));
