@@ -2,6 +2,7 @@ package org.collarbook.access;
 
 import java.net.URI;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -30,11 +31,13 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 @Tag(name = "Access")
 class KeysController {
 
-    record NewKey(@Nullable String name, @Nullable List<String> roles, @Nullable UUID customerId,
+    record NewKey(@Nullable String name, @Nullable List<@Nullable String> roles, @Nullable UUID customerId,
             @Nullable Instant expiresAt) {
 
         private static final String ROLES = "one or more of filler, dispatcher, yard, clerk, administrator;"
                 + " or portal alone, with customerId";
+
+        private static final Duration MOST = Duration.ofDays(36_525);
 
         /** The roles asked for, or everything that is wrong with the request. */
         Set<Role> check(Instant now) {
@@ -43,15 +46,16 @@ class KeysController {
                 errors.add(new FieldError("/name", "OUT_OF_RANGE", name, "1 to 200 characters"));
             }
             var asked = EnumSet.noneOf(Role.class);
-            for (var word : roles == null ? List.<String>of() : roles) {
+            for (var word : roles == null ? List.<@Nullable String>of() : roles) {
                 role(word, asked, errors);
             }
             boolean portal = asked.contains(Role.PORTAL);
             if (asked.isEmpty() && errors.isEmpty() || portal && asked.size() > 1 || portal != (customerId != null)) {
                 errors.add(new FieldError("/roles", "NOT_ALLOWED", String.valueOf(roles), ROLES));
             }
-            if (expiresAt != null && !expiresAt.isAfter(now)) {
-                errors.add(new FieldError("/expiresAt", "IN_THE_PAST", expiresAt.toString(), "a later time"));
+            if (expiresAt != null && (!expiresAt.isAfter(now) || expiresAt.isAfter(now.plus(MOST)))) {
+                errors.add(new FieldError("/expiresAt", "OUT_OF_RANGE", expiresAt.toString(),
+                        "a time to come, within the next 100 years"));
             }
             if (!errors.isEmpty()) {
                 throw Problem.invalid(errors).asException();
@@ -59,9 +63,9 @@ class KeysController {
             return asked;
         }
 
-        private static void role(String word, Set<Role> asked, List<FieldError> errors) {
+        private static void role(@Nullable String word, Set<Role> asked, List<FieldError> errors) {
             try {
-                asked.add(Role.valueOf(word.toUpperCase(Locale.ROOT)));
+                asked.add(Role.valueOf(String.valueOf(word).toUpperCase(Locale.ROOT)));
             } catch (IllegalArgumentException unknown) {
                 errors.add(new FieldError("/roles", "UNKNOWN_ROLE", word, ROLES));
             }

@@ -7,6 +7,7 @@ import org.collarbook.platform.Problem;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.security.authorization.AuthorityAuthorizationManager;
@@ -49,9 +50,9 @@ class SecurityConfiguration implements WebMvcConfigurer {
                     // a streamed answer was let in before it began
                     requests.dispatcherTypeMatchers(DispatcherType.ASYNC, DispatcherType.ERROR).permitAll();
                     Doors.OPEN.forEach(path -> requests.requestMatchers(path).permitAll());
-                    Doors.TABLE.forEach(door -> requests.requestMatchers(door.method(), door.path())
-                            .access(AuthorityAuthorizationManager
-                                    .hasAnyAuthority(door.roles().stream().map(Role::word).toArray(String[]::new))));
+                    Doors.TABLE.forEach(door -> methods(door).forEach(method -> requests
+                            .requestMatchers(method, door.path()).access(AuthorityAuthorizationManager
+                                    .hasAnyAuthority(door.roles().stream().map(Role::word).toArray(String[]::new)))));
                     requests.anyRequest().denyAll();
                 })
                 .exceptionHandling(refusals -> refusals
@@ -60,6 +61,11 @@ class SecurityConfiguration implements WebMvcConfigurer {
                                 Problem.of(HttpStatus.FORBIDDEN, "FORBIDDEN", "This key's roles do not open "
                                         + request.getMethod() + " " + request.getRequestURI() + "."))))
                 .build();
+    }
+
+    /** Who may read may also ask for the head of what is read. */
+    private static List<HttpMethod> methods(Doors.Door door) {
+        return door.method() == HttpMethod.GET ? List.of(HttpMethod.GET, HttpMethod.HEAD) : List.of(door.method());
     }
 
     private void unauthenticated(HttpServletResponse response) throws IOException {

@@ -18,6 +18,7 @@ record FillCheckQuery(@Nullable Tag tag, @Nullable Serial serial, @Nullable Spec
         @Nullable MakerSymbol maker, @Nullable BigDecimal specificGravity) {
 
     private static final int LONGEST = 100;
+    private static final int MOST_DIGITS = 9;
 
     /** Refuses by problem when neither a tag nor a serial is given, or a text cannot be read. */
     static FillCheckQuery of(@Nullable String tag, @Nullable String serial, @Nullable String specification,

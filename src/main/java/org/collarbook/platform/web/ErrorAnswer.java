@@ -23,7 +23,8 @@ class ErrorAnswer implements ErrorController {
     ResponseEntity<Map<String, Object>> error(HttpServletRequest request) {
         var code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
         var status = code instanceof Integer number ? HttpStatus.resolve(number) : null;
-        var known = status == null ? HttpStatus.INTERNAL_SERVER_ERROR : status;
+        // nothing failed where somebody asks for this path itself
+        var known = status == null ? HttpStatus.NOT_FOUND : status;
         var problem = known.is5xxServerError()
                 ? Problem.of(known, "UNEXPECTED", "The service failed and stored nothing of this request.")
                 : Problem.of(known, known.name(), known.getReasonPhrase() + ".");

@@ -1,7 +1,10 @@
 package org.collarbook.platform.web;
 
+import java.util.List;
+
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.MediaType;
+import org.springframework.http.converter.HttpMessageConverter;
 import org.springframework.web.servlet.config.annotation.ContentNegotiationConfigurer;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
@@ -13,5 +16,13 @@ class Formats implements WebMvcConfigurer {
     public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
         configurer.favorParameter(true).parameterName("format").useRegisteredExtensionsOnly(true)
                 .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"));
+    }
+
+    /** A library brings converters for other formats along: a body is JSON or a file, as documented. */
+    @Override
+    @SuppressWarnings("removal")
+    public void extendMessageConverters(List<HttpMessageConverter<?>> converters) {
+        converters.removeIf(converter -> converter.getSupportedMediaTypes().stream()
+                .anyMatch(type -> type.getSubtype().contains("yaml")));
     }
 }

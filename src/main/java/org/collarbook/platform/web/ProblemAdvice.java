@@ -3,6 +3,7 @@ package org.collarbook.platform.web;
 import java.util.List;
 
 import org.apache.catalina.connector.ClientAbortException;
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
@@ -28,6 +29,7 @@ import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
 import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.multipart.MultipartException;
 import org.springframework.web.multipart.support.MissingServletRequestPartException;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
@@ -64,6 +66,18 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     @ExceptionHandler({AccessDeniedException.class, AuthenticationException.class})
     void leaveToSecurity(RuntimeException exception) {
         throw exception;
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> unreadable(InvalidParameterException exception) {
+        return answer(Problem.invalid("query", "UNREADABLE", null,
+                "at most 1,000 parameters, percent-encoded from UTF-8"));
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> unreadable(MultipartException exception) {
+        return answer(
+                Problem.invalid("body", "UNREADABLE", null, "a whole multipart/form-data body with its boundary"));
     }
 
     /** The reader has gone away: nobody is left to answer. */

@@ -1,0 +1,97 @@
+package org.collarbook.platform;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+
+import org.collarbook.access.Role;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Requests that no client library would send: each is refused as a problem, stores nothing and harms nobody. */
+@RegisterTest
+class HostileRequestTests {
+
+    private final Api api;
+    private final Tables tables;
+
+    HostileRequestTests(Api api, Tables tables) {
+        this.api = api;
+        this.tables = tables;
+    }
+
+    /** Written to the socket as it stands, since a URI could not hold it. */
+    private String raw(String request) throws IOException {
+        var address = URI.create(api.baseUrl());
+        try (var socket = new Socket(address.getHost(), address.getPort())) {
+            socket.setSoTimeout(20_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            socket.shutdownOutput();
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    private String get(String target) throws IOException {
+        return raw("GET " + target + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nAuthorization: Bearer "
+                + api.keyOf(Role.ADMINISTRATOR) + "\r\n\r\n");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/customers?size=%", "/api/customers?size=%zz", "/api/customers?%ff=1",
+            "/api/customers?a=%C0%80", "/api/containers?cursor=%ff", "/api/schedule?cursor=%ff",
+            "/api/fill-check?tag=%ED%A0%80", "/api/pull-list?before=2027-02-01&customer=%ED%A0%80",
+            "/api/fill-check?tag=x&specificGravity=1e-999999999", "/api/fill-check?serial=x%00y", "/error",
+            "/api/containers/%00", "/api//containers/..%2f", "/api/containers;x=1/1"})
+    void unreadableQueriesAreRefused(String target) throws IOException {
+        var answer = get(target);
+        assertThat(answer).matches("(?s)HTTP/1.1 4\\d\\d .*").contains("application/problem+json");
+        api.as(Role.CLERK).get("/api/customers?size=1").expect(200);
+    }
+
+    @Test
+    void moreParametersThanAnybodyNeedsAreRefused() throws IOException {
+        assertThat(get("/api/customers?" + "a=1&".repeat(1500))).startsWith("HTTP/1.1 4");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"multipart/form-data", "multipart/form-data; boundary=b", "application/yaml",
+            "text/csv", "application/xml"})
+    void bodiesThatAreNotWhatTheySayAreRefused(String type) {
+        tables.unchangedBy(() -> {
+            for (var path : new String[]{"/api/imports", "/api/containers"}) {
+                assertThat(api.as(Role.CLERK).with("Content-Type", type).post(path, "--b\r\nContent-Disp").status())
+                        .isBetween(400, 415);
+            }
+        });
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"{\"name\":\"x\",\"roles\":[null]}",
+            "{\"name\":\"x\",\"roles\":[\"clerk\"],\"expiresAt\":\"+1000000000-12-31T23:59:59Z\"}", "[]", "{", "nul",
+            "{\"name\":{}}", "\"\\ud800\""})
+    void keysAreNotIssuedForNonsense(String body) {
+        assertThat(api.as(Role.ADMINISTRATOR).post("/api/keys", body).status()).isEqualTo(400);
+    }
+
+    @Test
+    void theHeadOfWhatMayBeReadMayBeAskedFor() throws IOException {
+        var head = raw("HEAD /api/customers?size=1 HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                + "Authorization: Bearer " + api.keyOf(Role.CLERK) + "\r\n\r\n");
+        assertThat(head).startsWith("HTTP/1.1 200");
+    }
+
+    @Test
+    void aFileNameIsKeptWithoutWhatCannotBeShown() {
+        var body = "--b\r\nContent-Disposition: form-data; name=\"ledger\"; filename=\"a\u0000b.csv\"\r\n\r\n"
+                + "specification,serial\r\nDOT-4BA240,1\r\n--b--\r\n";
+        assertThat(api.as(Role.CLERK).with("Content-Type", "multipart/form-data; boundary=b")
+                .post("/api/imports", body).status()).isIn(201, 400);
+    }
+}
