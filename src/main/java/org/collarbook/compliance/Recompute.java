@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -50,7 +51,8 @@ class Recompute {
 
     @Scheduled(initialDelayString = "${collarbook.recompute.after:PT1S}", fixedDelayString = "PT10M")
     void run() {
-        var switched = latestSwitch(LocalDate.now(clock));
+        // a walk is made once, so it waits until the day has begun at every site
+        var switched = latestSwitch(LocalDate.now(clock.withZone(ZoneOffset.ofHours(-12))));
         jdbc.sql("""
                 insert into recompute (id, rule_book_id, as_of) values (?, ?, ?)
                 on conflict on constraint recompute_once do nothing""").params(Ids.next(), loaded.id(), switched)

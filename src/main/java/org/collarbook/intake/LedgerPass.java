@@ -9,9 +9,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.function.BiFunction;
 
 import org.collarbook.intake.KnownSite.KnownCustomer;
@@ -48,18 +49,20 @@ final class LedgerPass {
         this.terms = terms;
     }
 
-    /** Reads and judges the next batch by itself while the database is busy with the last one. */
+    /**
+     * The next batch is judged by itself while the database is busy with the last one. The file is read on the caller's
+     * thread only: it comes from the database, within the transaction that belongs to this thread.
+     */
     Outcomes.Counts over(InputStream file) throws IOException {
         var entries = new EntryReader(terms.asOf(), terms.said());
-        try (var reader = new LedgerReader(file); var ahead = Executors.newSingleThreadExecutor()) {
-            Callable<List<Line>> read = () -> batch(reader, entries);
-            var next = ahead.submit(read);
+        try (var reader = new LedgerReader(file); var aside = Executors.newSingleThreadExecutor()) {
+            var next = judged(batch(reader), entries, aside);
             for (var batch = next.get(); !batch.isEmpty(); batch = next.get()) {
-                next = ahead.submit(read);
+                next = judged(batch(reader), entries, aside);
                 settle(batch);
             }
         } catch (ExecutionException failed) {
-            throw unwrapped(failed);
+            throw new IllegalStateException(failed.getCause());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new InterruptedIOException("the pass was interrupted");
@@ -67,24 +70,20 @@ final class LedgerPass {
         return outcomes.finish();
     }
 
-    private static List<Line> batch(LedgerReader reader, EntryReader entries) throws IOException {
-        var batch = new ArrayList<Line>(BATCH);
+    private static Future<List<Line>> judged(List<LedgerRow> rows, EntryReader entries, ExecutorService aside) {
+        return aside.submit(() -> rows.stream().map(row -> new Line(row, entries)).toList());
+    }
+
+    private static List<LedgerRow> batch(LedgerReader reader) throws IOException {
+        var batch = new ArrayList<LedgerRow>(BATCH);
         while (batch.size() < BATCH) {
             var row = reader.next();
             if (row == null) {
                 break;
             }
-            batch.add(new Line(row, entries));
+            batch.add(row);
         }
         return batch;
-    }
-
-    private static IOException unwrapped(ExecutionException failed) {
-        return switch (failed.getCause()) {
-            case IOException unreadable -> unreadable;
-            case RuntimeException refused -> throw refused;
-            case null, default -> throw new IllegalStateException(failed);
-        };
     }
 
     private void settle(List<Line> batch) {

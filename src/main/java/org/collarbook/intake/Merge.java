@@ -3,6 +3,7 @@ package org.collarbook.intake;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
@@ -98,11 +99,20 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
                 over(given.service().corrosionFree(), had.service().corrosionFree()));
         var owner = given.ownership().owned() == null
                 ? had.ownership()
-                : new Ownership(given.ownership().owned(), given.ownership().owner(), had.ownership().consent());
+                : new Ownership(given.ownership().owned(), given.ownership().owner(),
+                        isSameOwner() ? had.ownership().consent() : null);
         return new Particulars(over(given.coated(), had.coated()), had.lined(), had.steel(),
                 over(given.installation(), had.installation()), over(given.use(), had.use()), service, owner,
                 over(given.marksLegible(), had.marksLegible()), had.permit(),
                 had.collarRead() || given.collarRead() && history.isEmpty());
+    }
+
+    /** Consent is the owner's own, 49 CFR 173.301(e): it does not pass to the next one. */
+    private boolean isSameOwner() {
+        var given = row.particulars().ownership();
+        var had = before.particulars().ownership();
+        return given.owned() == null
+                || given.owned().equals(had.owned()) && Objects.equals(given.owner(), had.owner());
     }
 
     private Particulars undeclared() {
@@ -138,6 +148,7 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
                 declared(had.service().corrosionFree(), DeclarableFact.CORROSION_FREE),
                 declared(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE),
                 declared(had.ownership().owned(), DeclarableFact.OWNED),
-                declared(had.ownership().consent(), DeclarableFact.OWNER_CONSENT), null, null, null);
+                isSameOwner() ? declared(had.ownership().consent(), DeclarableFact.OWNER_CONSENT) : null, null, null,
+                null);
     }
 }

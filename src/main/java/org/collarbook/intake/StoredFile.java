@@ -7,7 +7,6 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.UUID;
 
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** A ledger's bytes as they are kept: in pieces, so that neither end of the service holds the whole file. */
@@ -34,7 +33,8 @@ final class StoredFile {
     }
 
     static InputStream read(JdbcClient jdbc, UUID importId) {
-        return new Pieces(jdbc, importId);
+        return new Pieces(jdbc, importId, jdbc.sql("select bytes from ledger_import where id = ?").param(importId)
+                .query(Long.class).single());
     }
 
     private static MessageDigest sha256() {
@@ -52,10 +52,12 @@ final class StoredFile {
         private byte[] content = {};
         private int at;
         private int piece;
+        private long toCome;
 
-        Pieces(JdbcClient jdbc, UUID importId) {
+        Pieces(JdbcClient jdbc, UUID importId, long bytes) {
             this.jdbc = jdbc;
             this.importId = importId;
+            this.toCome = bytes;
         }
 
         @Override
@@ -78,16 +80,18 @@ final class StoredFile {
         }
 
         private boolean isExhausted() {
-            if (at == content.length) {
-                content = next() instanceof byte[] more ? more : new byte[0];
+            if (at == content.length && toCome > 0) {
+                content = next();
+                toCome -= content.length;
                 at = 0;
             }
-            return content.length == 0;
+            return at == content.length;
         }
 
-        private byte @Nullable [] next() {
+        /** A piece that is not there is a fault, never the end of the file. */
+        private byte[] next() {
             return jdbc.sql("select content from ledger_import_file where import_id = ? and piece = ?")
-                    .params(importId, piece++).query((row, n) -> row.getBytes(1)).optional().orElse(null);
+                    .params(importId, piece++).query((row, n) -> row.getBytes(1)).single();
         }
     }
 }

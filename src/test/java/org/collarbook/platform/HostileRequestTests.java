@@ -61,7 +61,7 @@ class HostileRequestTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"multipart/form-data", "multipart/form-data; boundary=b", "application/yaml",
+    @ValueSource(strings = {"multipart/form-data", "multipart/form-data; boundary=b", "application/yaml", "*/*",
             "text/csv", "application/xml"})
     void bodiesThatAreNotWhatTheySayAreRefused(String type) {
         tables.unchangedBy(() -> {
@@ -75,7 +75,7 @@ class HostileRequestTests {
     @ParameterizedTest
     @ValueSource(strings = {"{\"name\":\"x\",\"roles\":[null]}",
             "{\"name\":\"x\",\"roles\":[\"clerk\"],\"expiresAt\":\"+1000000000-12-31T23:59:59Z\"}", "[]", "{", "nul",
-            "{\"name\":{}}", "\"\\ud800\""})
+            "{\"name\":{}}", "{\"name\":\"x\",\"name\":\"y\",\"roles\":[\"clerk\"]}", "\"\\ud800\""})
     void keysAreNotIssuedForNonsense(String body) {
         assertThat(api.as(Role.ADMINISTRATOR).post("/api/keys", body).status()).isEqualTo(400);
     }

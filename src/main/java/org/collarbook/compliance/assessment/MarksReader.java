@@ -81,7 +81,7 @@ final class MarksReader {
             }
         };
         if (read != null && contradicts(pointer, given, read)) {
-            reader.refuse(pointer + "/mark", "TOLD_TWICE", mark, "a mark that agrees with the month and the method"
+            reader.refuse(pointer + "/mark", "TOLD_TWICE", mark, "a mark that agrees with what is"
                     + " given beside it, or the mark alone");
             return null;
         }
@@ -91,7 +91,11 @@ final class MarksReader {
     private boolean contradicts(String pointer, RequalificationFacts given, Requalification read) {
         var month = given.monthIn(reader, pointer);
         var method = reader.word(pointer + "/method", given.method(), Method.class);
-        return month != null && !month.equals(read.month()) || method != null && method != read.method();
+        return month != null && !month.equals(read.month()) || method != null && method != read.method()
+                || given.rin() != null && read.rin() != null
+                        && !given.rin().strip().equalsIgnoreCase(read.rin().value())
+                || given.star() != null && given.star() != read.star()
+                || given.plus() != null && given.plus() != read.plus();
     }
 
     private @Nullable Rin rin(String pointer, RequalificationFacts given) {

@@ -31,8 +31,9 @@ record FillCheckQuery(@Nullable Tag tag, @Nullable Serial serial, @Nullable Spec
         if (isBlank(tag) == isBlank(serial)) {
             inputs.refuse("tag", isBlank(tag) ? "MISSING" : "TOO_MANY", tag, "either tag or serial");
         }
-        if (specificGravity != null
-                && (specificGravity.signum() <= 0 || specificGravity.compareTo(BigDecimal.ONE) >= 0)) {
+        if (specificGravity != null && (specificGravity.signum() <= 0
+                || Math.abs((long) specificGravity.scale()) > MOST_DIGITS
+                || specificGravity.compareTo(BigDecimal.ONE) >= 0)) {
             inputs.refuse("specificGravity", "OUT_OF_RANGE", specificGravity.toString(),
                     "the specific gravity of the liquid at 60 °F, between 0 and 1, such as 0.508");
         }

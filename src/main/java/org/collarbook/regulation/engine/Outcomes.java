@@ -70,8 +70,16 @@ final class Outcomes {
         if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
             return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
         }
-        YearMonth start = subject.mark() == null ? subject.manufactured : subject.mark().month();
-        return from(start, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
+        Requalification mark = subject.mark();
+        if (mark == null) {
+            return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
+        }
+        if (mark.method() == null || Subject.isTankTest(mark.method())) {
+            return new Undetermined(List.of((mark.method() == null
+                    ? ReasonCode.MISSING_METHOD
+                    : ReasonCode.METHOD_NOT_ACCEPTED).reason()));
+        }
+        return Due.after(mark.month(), 12 * permit.intervalYears());
     }
 
     private static Outcome lifeOver(Value.ServiceLife life, Subject subject) {

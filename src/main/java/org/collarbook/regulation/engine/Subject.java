@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
@@ -78,7 +79,7 @@ final class Subject {
         judgeCondition(facts.condition(), refused);
     }
 
-    private static boolean isTankTest(@Nullable Method method) {
+    static boolean isTankTest(@Nullable Method method) {
         return method == Method.V || method == Method.I || method == Method.K || method == Method.P;
     }
 
@@ -101,7 +102,9 @@ final class Subject {
             condemn(condemnedOn);
         }
         YearMonth latest = rejectedOn == null ? refused : later(refused, YearMonth.from(rejectedOn));
-        rejected |= latest != null && (passed == null || !passed.isAfter(latest));
+        // what a tank failed in is not known here, so no test that it passed speaks to it
+        boolean mayBeLifted = facts.kind() == ContainerKind.CYLINDER;
+        rejected |= latest != null && (!mayBeLifted || passed == null || !passed.isAfter(latest));
     }
 
     private void condemn(LocalDate since) {

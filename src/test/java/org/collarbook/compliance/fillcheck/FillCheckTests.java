@@ -142,7 +142,8 @@ class FillCheckTests {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "tag=a&serial=b", "serial=x&specification=DOT-9ZZ", "serial=x&specificGravity=heavy",
-            "serial=x&specificGravity=-1", "serial=x&specificGravity=1.2"})
+            "serial=x&specificGravity=-1",
+            "serial=x&specificGravity=1e-999999999", "serial=x&specificGravity=1.2"})
     void badQuestionsAreRefused(String query) {
         check(query).expectProblem(400, "INVALID_INPUT");
     }
