@@ -1,13 +1,12 @@
 package org.collarbook.access;
 
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
+import org.collarbook.platform.Sha256;
 import org.jspecify.annotations.Nullable;
 
 /** A key in the clear: {@code cb_} and 256 random bits in base64url. Exists only while it is shown or checked. */
@@ -27,11 +26,7 @@ record ApiKey(String text) {
     }
 
     byte[] hash() {
-        try {
-            return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.US_ASCII));
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException(impossible);
-        }
+        return Sha256.of(text.getBytes(StandardCharsets.US_ASCII));
     }
 
     /** Enough to recognise a key by, far too little to guess it. */

@@ -4,15 +4,13 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
 
-import org.collarbook.platform.FieldError;
-import org.collarbook.platform.Problem;
+import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
@@ -41,33 +39,32 @@ class KeysController {
 
         /** The roles asked for, or everything that is wrong with the request. */
         Set<Role> check(Instant now) {
-            var errors = new ArrayList<FieldError>();
+            var inputs = new Inputs();
             if (name == null || name.isBlank() || name.length() > 200) {
-                errors.add(new FieldError("/name", "OUT_OF_RANGE", name, "1 to 200 characters"));
+                inputs.refuse("/name", "OUT_OF_RANGE", name, "1 to 200 characters");
             }
             var asked = EnumSet.noneOf(Role.class);
             for (var word : roles == null ? List.<@Nullable String>of() : roles) {
-                role(word, asked, errors);
+                role(word, asked, inputs);
             }
             boolean portal = asked.contains(Role.PORTAL);
-            if (asked.isEmpty() && errors.isEmpty() || portal && asked.size() > 1 || portal != (customerId != null)) {
-                errors.add(new FieldError("/roles", "NOT_ALLOWED", String.valueOf(roles), ROLES));
+            if (asked.isEmpty() && !inputs.areRefused() || portal && asked.size() > 1
+                    || portal != (customerId != null)) {
+                inputs.refuse("/roles", "NOT_ALLOWED", String.valueOf(roles), ROLES);
             }
             if (expiresAt != null && (!expiresAt.isAfter(now) || expiresAt.isAfter(now.plus(MOST)))) {
-                errors.add(new FieldError("/expiresAt", "OUT_OF_RANGE", expiresAt.toString(),
-                        "a time to come, within the next 100 years"));
+                inputs.refuse("/expiresAt", "OUT_OF_RANGE", expiresAt.toString(),
+                        "a time to come, within the next 100 years");
             }
-            if (!errors.isEmpty()) {
-                throw Problem.invalid(errors).asException();
-            }
+            inputs.done();
             return asked;
         }
 
-        private static void role(@Nullable String word, Set<Role> asked, List<FieldError> errors) {
+        private static void role(@Nullable String word, Set<Role> asked, Inputs inputs) {
             try {
                 asked.add(Role.valueOf(String.valueOf(word).toUpperCase(Locale.ROOT)));
             } catch (IllegalArgumentException unknown) {
-                errors.add(new FieldError("/roles", "UNKNOWN_ROLE", word, ROLES));
+                inputs.refuse("/roles", "UNKNOWN_ROLE", word, ROLES);
             }
         }
     }

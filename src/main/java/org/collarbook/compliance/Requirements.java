@@ -25,9 +25,11 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Requirements {
 
-    private static final String WRITE = """
-            insert into requirement (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons,
-                site_id, customer_id, rule_book_id, assessed_on)
+    private static final String COLUMNS = "container_id, requirement, decisive, standing, due, filled_in_time, rule,"
+            + " reasons, site_id, customer_id, rule_book_id, assessed_on";
+
+    private static final String WRITE = "insert into requirement (" + COLUMNS + ")" + """
+
             select container_id, requirement, decisive, standing, due, filled_in_time, rule,
                 string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on
             from unnest(:containers::uuid[], :requirements::text[], :decisive::boolean[], :standings::text[],
@@ -84,8 +86,7 @@ public class Requirements {
                         loaded.id(), row.assessedOn()});
             }
         }
-        copy.into("requirement (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons,"
-                + " site_id, customer_id, rule_book_id, assessed_on)", rows, row -> row);
+        copy.into("requirement (" + COLUMNS + ")", rows, row -> row);
     }
 
     private static String[] names(List<ReasonCode> reasons) {

@@ -2,11 +2,11 @@ package org.collarbook.dispatch;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 import org.collarbook.platform.Caution;
@@ -32,18 +32,19 @@ record PullList(LocalDate before, List<Stop> sites, int count, List<SizeCount> s
     /** How many of a size to load in their place. */
     record SizeCount(String size, long count) {}
 
-    static PullList of(LocalDate before, List<Pulled> pulled, List<PullRow> rows, long undetermined) {
-        var stops = new LinkedHashMap<UUID, List<Integer>>();
-        for (int i = 0; i < rows.size(); i++) {
-            stops.computeIfAbsent(rows.get(i).siteId(), site -> new ArrayList<>()).add(i);
-        }
-        var sites = stops.values().stream().map(lines -> {
-            var first = rows.get(lines.getFirst());
-            var containers = lines.stream().map(pulled::get).toList();
-            return new Stop(first.siteId(), first.siteCode(), first.siteName(), first.address(), containers,
-                    sizes(containers));
-        }).toList();
-        return new PullList(before, sites, pulled.size(), sizes(pulled), undetermined, Caution.TEXT);
+    static PullList of(LocalDate before, List<PullRow> rows, Function<PullRow, Pulled> pulled, long undetermined) {
+        var stops = rows.stream()
+                .collect(Collectors.groupingBy(PullRow::siteId, LinkedHashMap::new, Collectors.toList())).values()
+                .stream().map(stop -> stop(stop, pulled)).toList();
+        var all = stops.stream().flatMap(stop -> stop.containers.stream()).toList();
+        return new PullList(before, stops, all.size(), sizes(all), undetermined, Caution.TEXT);
+    }
+
+    private static Stop stop(List<PullRow> rows, Function<PullRow, Pulled> pulled) {
+        var first = rows.getFirst();
+        var containers = rows.stream().map(pulled).toList();
+        return new Stop(first.siteId(), first.siteCode(), first.siteName(), first.address(), containers,
+                sizes(containers));
     }
 
     private static List<SizeCount> sizes(List<Pulled> containers) {

@@ -43,8 +43,7 @@ class PullListController {
                     + " containers must come back: ask for fewer sites or an earlier date, or export the schedule.")
                     .asException();
         }
-        var pulled = found.stream().map(row -> pulled(row, before)).toList();
-        return PullList.of(before, pulled, found, rows.undetermined(where));
+        return PullList.of(before, found, row -> pulled(row, before), rows.undetermined(where));
     }
 
     private PullList.Pulled pulled(PullRow row, LocalDate before) {

@@ -8,7 +8,9 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
+import org.collarbook.custody.Places;
 import org.collarbook.inspection.Requalifications;
 import org.collarbook.registry.ContainerBatch;
 import org.collarbook.registry.NaturalKey;
@@ -17,16 +19,18 @@ import org.collarbook.registry.Tag;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Looks a batch of rows up in the register, set by set: two statements, three more where containers are known. */
+/** Looks a batch of rows up in the register, set by set: two statements, four more where containers are known. */
 @Component
 class RegisterView {
 
     private final ContainerBatch containers;
     private final Requalifications requalifications;
+    private final Places places;
     private final JdbcClient jdbc;
 
-    RegisterView(ContainerBatch containers, Requalifications requalifications, JdbcClient jdbc) {
+    RegisterView(ContainerBatch containers, Requalifications requalifications, Places places, JdbcClient jdbc) {
         this.containers = containers;
+        this.places = places;
         this.requalifications = requalifications;
         this.jdbc = jdbc;
     }
@@ -50,13 +54,8 @@ class RegisterView {
     }
 
     private Map<UUID, String> siteCodes(Collection<UUID> ids) {
-        var codes = new HashMap<UUID, String>();
-        jdbc.sql("""
-                select p.container_id, s.code from placement p join site s on s.id = p.site_id
-                where p.container_id = any (?)""").param(ids.toArray(UUID[]::new)).query(row -> {
-            codes.put(row.getObject(1, UUID.class), row.getString(2));
-        });
-        return codes;
+        return places.of(ids).entrySet().stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, stands -> stands.getValue().code()));
     }
 
     private Map<UUID, Set<LocalDate>> fills(Collection<UUID> ids) {

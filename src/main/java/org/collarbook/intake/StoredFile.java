@@ -2,11 +2,10 @@ package org.collarbook.intake;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.UUID;
 
+import org.collarbook.platform.Sha256;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** A ledger's bytes as they are kept: in pieces, so that neither end of the service holds the whole file. */
@@ -20,7 +19,7 @@ final class StoredFile {
     private StoredFile() {}
 
     static Stored write(JdbcClient jdbc, UUID importId, InputStream file) throws IOException {
-        var digest = sha256();
+        var digest = Sha256.start();
         long bytes = 0;
         int piece = 0;
         for (var content = file.readNBytes(PIECE); content.length > 0; content = file.readNBytes(PIECE)) {
@@ -35,14 +34,6 @@ final class StoredFile {
     static InputStream read(JdbcClient jdbc, UUID importId) {
         return new Pieces(jdbc, importId, jdbc.sql("select bytes from ledger_import where id = ?").param(importId)
                 .query(Long.class).single());
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException(impossible);
-        }
     }
 
     private static final class Pieces extends InputStream {

@@ -3,7 +3,6 @@ package org.collarbook.platform;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -35,17 +34,6 @@ public class Idempotency {
         this.json = json;
     }
 
-    /** The same, refusing a command without a key. */
-    public ResponseEntity<?> requireOnce(@Nullable String key, UUID caller, String command, Object request,
-            Supplier<? extends ResponseEntity<?>> work) {
-        if (key == null || key.isBlank()) {
-            throw Problem.of(HttpStatus.BAD_REQUEST, "IDEMPOTENCY_KEY_REQUIRED",
-                    "This command needs an Idempotency-Key header (a new UUID, say), so that it is safe to repeat.")
-                    .asException();
-        }
-        return once(key, caller, command, request, work);
-    }
-
     public ResponseEntity<?> once(@Nullable String key, UUID caller, String command, Object request,
             Supplier<? extends ResponseEntity<?>> work) {
         if (key == null) {
@@ -55,15 +43,22 @@ public class Idempotency {
             throw Problem.invalid("Idempotency-Key", "OUT_OF_RANGE", key, "1 to 200 characters").asException();
         }
         var fingerprint = fingerprint(command, request);
-        ResponseEntity<?> answer = transaction.execute(status -> {
+        return run(() -> {
             jdbc.sql("select pg_advisory_xact_lock(hashtextextended(?, 0))").param(caller + key).query(String.class)
                     .optional();
             return stored(key, caller, fingerprint).orElseGet(() -> keep(key, caller, fingerprint, work.get()));
         });
-        if (answer == null) {
-            throw new IllegalStateException("a command gave no answer");
+    }
+
+    /** The same, refusing a command without a key. */
+    public ResponseEntity<?> requireOnce(@Nullable String key, UUID caller, String command, Object request,
+            Supplier<? extends ResponseEntity<?>> work) {
+        if (key == null || key.isBlank()) {
+            throw Problem.of(HttpStatus.BAD_REQUEST, "IDEMPOTENCY_KEY_REQUIRED",
+                    "This command needs an Idempotency-Key header (a new UUID, say), so that it is safe to repeat.")
+                    .asException();
         }
-        return answer;
+        return once(key, caller, command, request, work);
     }
 
     private ResponseEntity<?> run(Supplier<? extends ResponseEntity<?>> work) {
@@ -115,12 +110,8 @@ public class Idempotency {
     }
 
     private byte[] fingerprint(String command, Object request) {
-        try {
-            var digest = MessageDigest.getInstance("SHA-256");
-            digest.update(command.getBytes(StandardCharsets.UTF_8));
-            return digest.digest(json.writeValueAsBytes(request));
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException(impossible);
-        }
+        var digest = Sha256.start();
+        digest.update(command.getBytes(StandardCharsets.UTF_8));
+        return digest.digest(json.writeValueAsBytes(request));
     }
 }

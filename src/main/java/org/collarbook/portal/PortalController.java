@@ -1,7 +1,5 @@
 package org.collarbook.portal;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.UUID;
@@ -11,6 +9,7 @@ import org.collarbook.access.CustomerScope;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.Sha256;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
@@ -51,33 +50,16 @@ class PortalController {
     ResponseEntity<byte[]> containers(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size, CustomerScope scope, WebRequest request) {
         var asked = PageSize.of(size);
-        var read = containers.page(scope, new CustomerId(id), after(cursor), asked);
+        var read = containers.page(scope, new CustomerId(id), Cursor.parseId(cursor), asked);
         var page = Page.of(read, asked, container -> Cursor.after(container.id()));
         var body = json.writeValueAsBytes(page);
-        var etag = "\"" + digest(body) + "\"";
+        // a strong tag: equal tags are equal bytes
+        var etag = "\"" + HexFormat.of().formatHex(Sha256.of(body), 0, 16) + "\"";
         if (request.checkNotModified(etag)) {
             return null;
         }
         // private: a shared cache must not hold one customer's list for another
         return ResponseEntity.ok().eTag(etag).cacheControl(CacheControl.noCache().cachePrivate())
                 .contentType(MediaType.APPLICATION_JSON).body(body);
-    }
-
-    private static @Nullable UUID after(@Nullable String text) {
-        var cursor = Cursor.parse(text, 1);
-        try {
-            return cursor == null ? null : UUID.fromString(cursor.key().getFirst());
-        } catch (IllegalArgumentException forged) {
-            throw Cursor.refused(String.valueOf(text));
-        }
-    }
-
-    /** A strong tag: equal tags are equal bytes. */
-    private static String digest(byte[] body) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(body), 0, 16);
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException(impossible);
-        }
     }
 }

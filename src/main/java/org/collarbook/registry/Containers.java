@@ -1,8 +1,6 @@
 package org.collarbook.registry;
 
 import java.time.Clock;
-import java.util.Collection;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -12,7 +10,6 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
-import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -94,26 +91,6 @@ public class Containers {
         return jdbc.sql(ContainerRows.SELECT + "where id = ?").param(id).query(ContainerRows::read).optional();
     }
 
-    /** Those of the ids that are known, in the order of their ids. */
-    public List<RegisteredContainer> find(Collection<UUID> ids) {
-        return jdbc.sql(ContainerRows.SELECT + "where id = any (?) order by id").param(ids.toArray(UUID[]::new))
-                .query(ContainerRows::read).list();
-    }
-
-    public Optional<RegisteredContainer> withTag(Tag tag) {
-        return jdbc.sql(ContainerRows.SELECT + "where tag = ?").param(tag.value()).query(ContainerRows::read)
-                .optional();
-    }
-
-    /** All with this serial number, of whatever maker; not more than {@code atMost}. */
-    public List<RegisteredContainer> withSerial(Serial serial, @Nullable Specification specification, int atMost) {
-        return jdbc.sql(ContainerRows.SELECT + """
-                where serial = :serial and (cast(:specification as text) is null or specification = :specification)
-                order by id limit :most""").param("serial", serial.value())
-                .param("specification", specification == null ? null : specification.toString())
-                .param("most", atMost).query(ContainerRows::read).list();
-    }
-
     /** A page of those that have the serial number and the tag asked for, or of all; by id. */
     public Page<RegisteredContainer> page(@Nullable Serial serial, @Nullable Tag tag, @Nullable UUID after,
             PageSize size) {
@@ -123,12 +100,6 @@ public class Containers {
                 .param("tag", tag == null ? "" : tag.value()).param("most", size.limit())
                 .query(ContainerRows::read).list();
         return Page.of(read, size, container -> Cursor.after(container.id()));
-    }
-
-    /** The next of all containers by id, for passes over the whole register. */
-    public List<RegisteredContainer> after(@Nullable UUID id, int atMost) {
-        return jdbc.sql(ContainerRows.SELECT + "where id > ? order by id limit ?")
-                .params(id == null ? FIRST : id, atMost).query(ContainerRows::read).list();
     }
 
     /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */

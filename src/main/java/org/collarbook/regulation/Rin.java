@@ -1,5 +1,6 @@
 package org.collarbook.regulation;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The requalifier identification number that DOT assigns: a letter and three digits, 49 CFR 180.213. */
@@ -12,7 +13,7 @@ public record Rin(String value) {
     }
 
     public static ParseResult<Rin> tryParse(String text) {
-        String upper = text.strip().toUpperCase(java.util.Locale.ROOT);
+        String upper = text.strip().toUpperCase(Locale.ROOT);
         ParseResult.Rejected<Rin> rejected = rejected(upper);
         return rejected == null ? ParseResult.parsed(new Rin(upper)) : rejected;
     }

@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** The weight or volume of water that fills it, kept in the unit as stamped. */
 public record WaterCapacity(BigDecimal amount, Unit unit) {
@@ -66,7 +67,7 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
         return tryParse(text).orElseThrow("water capacity", text);
     }
 
-    private static @org.jspecify.annotations.Nullable Unit unit(String word) {
+    private static @Nullable Unit unit(String word) {
         return switch (word) {
             case "lb", "lbs", "pound", "pounds" -> Unit.LB;
             case "kg", "kgs" -> Unit.KG;

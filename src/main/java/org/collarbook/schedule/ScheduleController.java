@@ -10,9 +10,6 @@ import java.util.UUID;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.regulation.ContainerKind;
-import org.collarbook.regulation.Requirement;
-import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.HttpHeaders;
@@ -50,32 +47,23 @@ class ScheduleController {
         }
     }
 
-    /** The filters as query parameters. */
-    record Query(@Nullable YearMonth from, @Nullable YearMonth to, @Nullable UUID site, @Nullable UUID customer,
-            @Nullable ContainerKind kind, @Nullable Requirement requirement, @Nullable Status status) {
-
-        ScheduleFilter filter() {
-            return new ScheduleFilter(from, to, site, customer, kind, requirement, status);
-        }
-    }
-
     @GetMapping(produces = "application/json")
     @Operation(summary = "What falls due, in pages ordered by month")
-    Page<Line> page(@ParameterObject Query query, @RequestParam(required = false) @Nullable String cursor,
+    Page<Line> page(@ParameterObject ScheduleFilter filter, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         var asked = PageSize.of(size);
-        return Page.of(rows.page(query.filter(), after(cursor), asked), asked,
+        return Page.of(rows.page(filter, after(cursor), asked), asked,
                 row -> Cursor.after(row.due(), row.containerId(), row.requirement()))
                 .map(read -> read.stream().map(Line::from).toList());
     }
 
     @GetMapping(produces = "text/csv")
     @Operation(summary = "The whole schedule as CSV (also by ?format=csv)")
-    void csv(@ParameterObject Query query, HttpServletResponse response) throws IOException {
+    void csv(@ParameterObject ScheduleFilter filter, HttpServletResponse response) throws IOException {
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8);
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"schedule.csv\"");
-        rows.write(query.filter(), response.getOutputStream());
+        rows.write(filter, response.getOutputStream());
     }
 
     private static @Nullable Cursor after(@Nullable String text) {

@@ -11,7 +11,7 @@ import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 
-/** What the clerk asks for; a null leaves that side open. */
+/** What the clerk asks for, as query parameters; a null leaves that side open. */
 record ScheduleFilter(@Nullable YearMonth from, @Nullable YearMonth to, @Nullable UUID site, @Nullable UUID customer,
         @Nullable ContainerKind kind, @Nullable Requirement requirement, @Nullable Status status) {
 

@@ -1,5 +1,6 @@
 package org.collarbook.platform.database;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.boot.diagnostics.FailureAnalysis;
 import org.springframework.boot.diagnostics.FailureAnalyzer;
 
@@ -7,17 +8,12 @@ import org.springframework.boot.diagnostics.FailureAnalyzer;
 class DatabaseFailureAnalyzer implements FailureAnalyzer {
 
     @Override
-    public FailureAnalysis analyze(Throwable failure) {
+    public @Nullable FailureAnalysis analyze(Throwable failure) {
         for (var cause = failure; cause != null; cause = cause.getCause()) {
             if (cause instanceof DatabaseFolderException || cause instanceof UnsuitableDatabaseException) {
                 return new FailureAnalysis(cause.getMessage(), null, cause);
             }
         }
-        return none();
-    }
-
-    @SuppressWarnings("NullAway")
-    private static FailureAnalysis none() {
         return null;
     }
 }
