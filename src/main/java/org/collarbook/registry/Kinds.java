@@ -17,7 +17,7 @@ public final class Kinds {
             case ASME -> EnumSet.of(ContainerKind.STATIONARY_TANK, ContainerKind.CARGO_TANK,
                     ContainerKind.PORTABLE_TANK);
             case UN -> un(specification);
-            case SPECIAL_PERMIT -> EnumSet.allOf(ContainerKind.class);
+            case SPECIAL_PERMIT -> EnumSet.complementOf(EnumSet.of(ContainerKind.EXTINGUISHER));
             case DOT, ICC, CRC, BTC, CTC, TC -> byFamily(specification.family());
         };
     }

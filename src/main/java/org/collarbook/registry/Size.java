@@ -27,7 +27,7 @@ public record Size(String word) {
         }
         return switch (kind) {
             case CYLINDER -> cylinder(capacity);
-            case CARGO_TANK, PORTABLE_TANK, STATIONARY_TANK -> new Size(capacity.toGallons()
+            case CARGO_TANK, PORTABLE_TANK, STATIONARY_TANK, EXTINGUISHER -> new Size(capacity.toGallons()
                     .setScale(0, RoundingMode.HALF_UP).toPlainString() + " gal");
         };
     }

@@ -24,6 +24,12 @@ public enum Fact {
     EXCLUSIVE("service.exclusive"),
     CORROSION_FREE(
             "service.corrosionFree"),
+    RELIEF_VALVE("reliefValve"),
+    EXTENDED_PERIOD("extendedPeriod"),
+    EXTINGUISHER("extinguisher"),
+    SCHEME_DUE("schemeDue"),
+    OUT_OF_SERVICE("outOfServiceSince"),
+    MOVE("move"),
     CONDITION("condition"),
     HOLDS(
             "holds"),

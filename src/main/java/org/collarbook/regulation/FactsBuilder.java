@@ -25,6 +25,12 @@ public final class FactsBuilder {
     private @Nullable Permit permit;
     private @Nullable Use use;
     private Service service = Service.UNKNOWN;
+    private @Nullable ReliefValve reliefValve;
+    private @Nullable ExtendedPeriod extendedPeriod;
+    private @Nullable Extinguisher extinguisher;
+    private @Nullable YearMonth schemeDue;
+    private @Nullable LocalDate outOfServiceSince;
+    private @Nullable Move move;
     private @Nullable Condition condition;
     private @Nullable List<StandingHold> holds;
     private @Nullable List<Requalification> requalifications;
@@ -51,6 +57,12 @@ public final class FactsBuilder {
         permit = facts.permit();
         use = facts.use();
         service = facts.service();
+        reliefValve = facts.reliefValve();
+        extendedPeriod = facts.extendedPeriod();
+        extinguisher = facts.extinguisher();
+        schemeDue = facts.schemeDue();
+        outOfServiceSince = facts.outOfServiceSince();
+        move = facts.move();
         condition = facts.condition();
         holds = facts.holds();
         requalifications = facts.requalifications();
@@ -135,6 +147,36 @@ public final class FactsBuilder {
         return this;
     }
 
+    public FactsBuilder reliefValve(@Nullable ReliefValve value) {
+        reliefValve = value;
+        return this;
+    }
+
+    public FactsBuilder extendedPeriod(@Nullable ExtendedPeriod value) {
+        extendedPeriod = value;
+        return this;
+    }
+
+    public FactsBuilder extinguisher(@Nullable Extinguisher value) {
+        extinguisher = value;
+        return this;
+    }
+
+    public FactsBuilder schemeDue(@Nullable YearMonth value) {
+        schemeDue = value;
+        return this;
+    }
+
+    public FactsBuilder outOfServiceSince(@Nullable LocalDate value) {
+        outOfServiceSince = value;
+        return this;
+    }
+
+    public FactsBuilder move(@Nullable Move value) {
+        move = value;
+        return this;
+    }
+
     public FactsBuilder condition(@Nullable Condition value) {
         condition = value;
         return this;
@@ -172,7 +214,8 @@ public final class FactsBuilder {
 
     public Facts build() {
         return new Facts(jurisdiction, kind, specification, manufactured, waterCapacity, servicePressure, coated, lined,
-                steel, installation, marksLegible, ownerConsent, permit, use, service, condition, holds,
-                requalifications, filledOn, emptiedOn, policies, enable);
+                steel, installation, marksLegible, ownerConsent, permit, use, service, reliefValve, extendedPeriod,
+                extinguisher, schemeDue, outOfServiceSince, move, condition, holds, requalifications, filledOn,
+                emptiedOn, policies, enable);
     }
 }

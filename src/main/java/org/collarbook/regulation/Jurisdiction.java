@@ -18,6 +18,17 @@ public record Jurisdiction(String code) {
         return SHAPE.matcher(text).matches();
     }
 
+    /** The country of a province; a country is its own. */
+    public Jurisdiction country() {
+        int dash = code.indexOf('-');
+        return dash < 0 ? this : new Jurisdiction(code.substring(0, dash));
+    }
+
+    /** Whether it is that one, or a province of it. */
+    public boolean isWithin(Jurisdiction other) {
+        return equals(other) || code.startsWith(other.code) && code.charAt(other.code.length()) == '-';
+    }
+
     @Override
     public String toString() {
         return code;

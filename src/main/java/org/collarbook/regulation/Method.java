@@ -1,6 +1,9 @@
 package org.collarbook.regulation;
 
-/** How a requalification was done; V, I, K and P are the tank tests of 49 CFR 180.415. */
+/**
+ * What was done. The first eight are a cylinder's, 49 CFR 180.213(f); the single letters are the tank tests of 49 CFR
+ * 180.415; then the tests of portable tanks, and what is done to the parts of a container or beside it.
+ */
 public enum Method {
     VOLUMETRIC_EXPANSION,
     PROOF_PRESSURE,
@@ -13,5 +16,32 @@ public enum Method {
     V,
     I,
     K,
-    P
+    P,
+    L,
+    T,
+    PERIODIC,
+    INTERMEDIATE,
+    EXAMINATION,
+    THOROUGH_EXAMINATION,
+    VALVE_REPLACED,
+    VALVE_SERVICED,
+    VALVE_INSPECTED,
+    HOSE_TESTED,
+    UNLOADING_SYSTEM_INSPECTED,
+    PROTECTION_INSTALLED,
+    PROTECTION_TESTED,
+    EXTINGUISHER_INSPECTED,
+    EXTINGUISHER_MAINTAINED,
+    EXTINGUISHER_EMPTIED,
+    EXTINGUISHER_PRESSURE_TESTED;
+
+    /** What a requalifier does to the whole cylinder and stamps on it. */
+    public boolean isOfCylinder() {
+        return compareTo(SHELL_AND_FILLER) <= 0;
+    }
+
+    /** One of the tests whose letter stands on a tank. */
+    public boolean isOfTank() {
+        return compareTo(V) >= 0 && compareTo(T) <= 0;
+    }
 }

@@ -39,6 +39,14 @@ public enum ReasonCode {
             "It is not known whether the service is exclusive to this lading."),
     MISSING_CORROSION_FREE(
             "It is not known whether the lading is free of corroding components."),
+    MISSING_RELIEF_VALVE(
+            "It is not known whether the relief valve is internal or external."),
+    MISSING_EXTINGUISHER(
+            "The kind of fire extinguisher is not known."),
+    MISSING_SCHEME_DUE(
+            "The month that the written scheme of examination gives is not recorded."),
+    MISSING_RECORD(
+            "No record of this inspection or test is known."),
     MISSING_CONDITION(
             "It is not recorded that anybody looked at the container's condition."),
     MISSING_HOLDS(
@@ -93,6 +101,18 @@ public enum ReasonCode {
             "A rule that would apply is switched off, because its text was not read; enable it by name."),
     CURRENT_TEXT_NOT_READ(
             "A later amendment of the section is known and was not read."),
+    READINGS_DIFFER(
+            "The text and those who apply it read this limit differently: ask the authority having jurisdiction."),
+    EARLY_PROOF_TEST(
+            "A proof test before the first twelve years were over could be read to last longer; the shorter is taken."),
+    FOR_PROPANE_ALONE(
+            "The ten-year period is for propane alone: another LP-gas in the tank ends it."),
+    OUT_OF_SERVICE(
+            "It has been out of service for a year or more: it must be tested before it goes back."),
+    NOT_TO_BE_MOVED(
+            "A stationary tank travels only as its size, how full it is and the purpose of the move allow."),
+    MAY_TRAVEL(
+            "Past its date it may still be carried for this purpose."),
     NO_RULE_HELD(
             "No rule is held for this."),
     NOT_REFILLABLE(

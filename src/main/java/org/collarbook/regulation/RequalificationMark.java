@@ -45,7 +45,11 @@ public final class RequalificationMark {
             case EDDY_CURRENT_VISUAL -> "VE";
             case ACOUSTIC_EMISSION -> "AE";
             case SHELL_AND_FILLER -> "FS";
-            case V, I, K, P -> method.name();
+            case V, I, K, P, L, T, PERIODIC, INTERMEDIATE, EXAMINATION, THOROUGH_EXAMINATION, VALVE_REPLACED,
+                    VALVE_SERVICED, VALVE_INSPECTED, HOSE_TESTED, UNLOADING_SYSTEM_INSPECTED, PROTECTION_INSTALLED,
+                    PROTECTION_TESTED, EXTINGUISHER_INSPECTED, EXTINGUISHER_MAINTAINED, EXTINGUISHER_EMPTIED,
+                    EXTINGUISHER_PRESSURE_TESTED ->
+                method.name();
         };
     }
 }

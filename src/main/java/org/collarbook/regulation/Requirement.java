@@ -1,31 +1,64 @@
 package org.collarbook.regulation;
 
+import static org.collarbook.regulation.Method.EXAMINATION;
+import static org.collarbook.regulation.Method.EXTINGUISHER_EMPTIED;
+import static org.collarbook.regulation.Method.EXTINGUISHER_INSPECTED;
+import static org.collarbook.regulation.Method.EXTINGUISHER_MAINTAINED;
+import static org.collarbook.regulation.Method.EXTINGUISHER_PRESSURE_TESTED;
+import static org.collarbook.regulation.Method.HOSE_TESTED;
+import static org.collarbook.regulation.Method.INTERMEDIATE;
+import static org.collarbook.regulation.Method.PERIODIC;
+import static org.collarbook.regulation.Method.PROTECTION_INSTALLED;
+import static org.collarbook.regulation.Method.PROTECTION_TESTED;
+import static org.collarbook.regulation.Method.THOROUGH_EXAMINATION;
+import static org.collarbook.regulation.Method.UNLOADING_SYSTEM_INSPECTED;
+import static org.collarbook.regulation.Method.VALVE_INSPECTED;
+import static org.collarbook.regulation.Method.VALVE_REPLACED;
+import static org.collarbook.regulation.Method.VALVE_SERVICED;
+
 import java.util.EnumSet;
 import java.util.Set;
 
 /** One clock that runs on a container, and the methods whose records move it. */
 public enum Requirement {
-    /** The cylinder's own requalification: the newest mark governs whatever its method. */
-    SHELL(EnumSet.allOf(Method.class)),
+    /** The container's own requalification: the newest mark governs whatever its method. */
+    SHELL(EnumSet.range(Method.VOLUMETRIC_EXPANSION, Method.INTERMEDIATE)),
     /** The porous filler of an acetylene cylinder. */
-    FILLER(EnumSet.of(Method.SHELL_AND_FILLER)),
+    FILLER(Method.SHELL_AND_FILLER),
     /** The visual inspection between two tests, 49 CFR 180.209(f). */
-    VISUAL(EnumSet.allOf(Method.class)),
-    EXTERNAL_VISUAL(EnumSet.of(Method.V)),
-    INTERNAL_VISUAL(
-            EnumSet.of(Method.I)),
-    LEAKAGE(EnumSet.of(Method.K)),
-    PRESSURE(EnumSet.of(Method.P)),
-    RELIEF_VALVE(
-            EnumSet.noneOf(Method.class)),
-    DELIVERY_HOSE(
-            EnumSet.noneOf(Method.class)),
-    CATHODIC_PROTECTION(EnumSet.noneOf(Method.class));
+    VISUAL(EnumSet.range(Method.VOLUMETRIC_EXPANSION, Method.INTERMEDIATE)),
+    EXTERNAL_VISUAL(Method.V),
+    INTERNAL_VISUAL(Method.I),
+    LEAKAGE(Method.K),
+    PRESSURE(Method.P),
+    LINING(Method.L),
+    THICKNESS(Method.T),
+    PERIODIC_TEST(PERIODIC, Method.P),
+    INTERMEDIATE_TEST(PERIODIC, Method.P, INTERMEDIATE),
+    TEN_YEAR_EXAMINATION(EXAMINATION, THOROUGH_EXAMINATION),
+    TWENTY_YEAR_EXAMINATION(THOROUGH_EXAMINATION),
+    /** What a competent person's written scheme of examination says. */
+    WRITTEN_SCHEME,
+    RELIEF_VALVE(VALVE_REPLACED, VALVE_SERVICED),
+    RELIEF_VALVE_VISUAL(VALVE_REPLACED, VALVE_SERVICED, VALVE_INSPECTED),
+    DELIVERY_HOSE(HOSE_TESTED),
+    UNLOADING_SYSTEM(UNLOADING_SYSTEM_INSPECTED),
+    CATHODIC_PROTECTION(PROTECTION_INSTALLED, PROTECTION_TESTED),
+    EXTINGUISHER_INSPECTION(EXTINGUISHER_INSPECTED, EXTINGUISHER_MAINTAINED),
+    EXTINGUISHER_MAINTENANCE(EXTINGUISHER_MAINTAINED),
+    EXTINGUISHER_EMPTYING(EXTINGUISHER_EMPTIED, EXTINGUISHER_PRESSURE_TESTED),
+    EXTINGUISHER_PRESSURE_TEST(EXTINGUISHER_PRESSURE_TESTED);
 
     private final Set<Method> movedBy;
+    private final boolean stamped;
 
     Requirement(Set<Method> movedBy) {
         this.movedBy = movedBy;
+        this.stamped = movedBy.stream().anyMatch(method -> method.compareTo(Method.INTERMEDIATE) <= 0);
+    }
+
+    Requirement(Method... movedBy) {
+        this(movedBy.length == 0 ? EnumSet.noneOf(Method.class) : EnumSet.of(movedBy[0], movedBy));
     }
 
     public boolean movedBy(Method method) {
@@ -37,8 +70,13 @@ public enum Requirement {
         return !movedBy.isEmpty();
     }
 
-    /** A record of unknown method may belong to it. */
-    public boolean movedByAny() {
-        return movedBy.size() == Method.values().length;
+    /** Whether a record of it is a stamp on the container, which may have lost its suffix. */
+    public boolean isStamped() {
+        return stamped;
+    }
+
+    /** The newest of nearly all records governs. */
+    public boolean isOfTheWhole() {
+        return this == SHELL || this == VISUAL;
     }
 }

@@ -30,4 +30,17 @@ public interface RuleBook {
     LocalDate nextSwitchAfter(LocalDate day);
 
     List<RuleInfo> rules();
+
+    /** What is knowingly left out of the texts that the rules come from. */
+    List<NotHeld> notHeld();
+
+    /** Every rule of the jurisdictions asked, with what became of it in {@link #assess}. */
+    List<Considered> explain(Facts facts, LocalDate asOf);
+
+    /**
+     * The first day after {@code day} on which the same facts may be judged otherwise though no rule changes and no due
+     * month passes: a fact dated ahead, a permit or a service life that ends. Null when there is none.
+     */
+    @Nullable
+    LocalDate nextChangeAfter(Facts facts, LocalDate day);
 }

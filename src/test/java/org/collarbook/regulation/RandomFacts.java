@@ -16,7 +16,8 @@ final class RandomFacts {
     private static final String[] STAMPS = {"DOT-4BA240", "DOT-4BW240", "DOT-4B150", "DOT-4E240", "DOT-4B240ET",
             "DOT-3AL1800",
             "DOT-3AA2015", "DOT-3B300", "DOT-3HT1850", "DOT-4L240", "DOT-39", "DOT-8", "TC-4BAM17", "DOT-SP12345", "UN",
-            "UN ISO 9809-1", "ASME", "MC-331", "DOT-51", "CTC-4BA240", "DOT-4BA240/TC-4BAM17", "DOT-4AA480"};
+            "UN ISO 9809-1", "ASME", "MC-331", "DOT-51", "CTC-4BA240", "DOT-4BA240/TC-4BAM17", "DOT-4AA480", "DOT-57"};
+    private static final String[] PLACES = {"CA", "CA-BC", "US-TX", "ADR", "UK", "AU", "FR"};
     private static final String[] FUELS = {"LPG", "LPG", "LPG", "ANHYDROUS_AMMONIA", "METHYL_BROMIDE", "BUTADIENE"};
     private static final String[] OTHERS = {"CARBON_DIOXIDE", "NITROGEN", "AIR", "OXYGEN"};
     private final Random random;
@@ -36,11 +37,18 @@ final class RandomFacts {
         Use use = unless(Use.values()[random.nextInt(Use.values().length)]);
         String stamp = pick(STAMPS);
         FactsBuilder facts = Facts.builder()
-                .jurisdiction(random.nextInt(20) > 0 ? Jurisdiction.US : new Jurisdiction("CA"));
-        facts.kind(kind(stamp)).specification(Specification.parse(stamp)).manufactured(made).use(use);
+                .jurisdiction(random.nextInt(8) > 0 ? Jurisdiction.US : new Jurisdiction(pick(PLACES)));
+        ContainerKind kind = kind(stamp);
+        facts.kind(kind).specification(Specification.parse(stamp)).manufactured(made).use(use);
         facts.waterCapacity(unless(WaterCapacity.pounds(pick("11.9", "47.6", "238", "1000", "8328"))));
         facts.coated(flag()).lined(flag()).steel(unless(random.nextBoolean() ? Steel.NQT : Steel.QT));
-        facts.marksLegible(flag()).ownerConsent(flag()).service(service(use)).requalifications(history(made));
+        facts.marksLegible(flag()).ownerConsent(flag()).service(service(use)).requalifications(history(kind, made));
+        facts.reliefValve(unless(random.nextBoolean() ? ReliefValve.INTERNAL : ReliefValve.EXTERNAL));
+        facts.installation(unless(random.nextBoolean() ? Installation.ABOVEGROUND : Installation.UNDERGROUND));
+        facts.move(unless(new Move(unless(new BigDecimal(random.nextInt(100))),
+                unless(Purpose.values()[random.nextInt(Purpose.values().length)]))));
+        facts.extendedPeriod(unless(ExtendedPeriod.values()[random.nextInt(ExtendedPeriod.values().length)]));
+        facts.outOfServiceSince(random.nextInt(8) == 0 ? day() : null);
         facts.condition(condition()).holds(random.nextInt(4) > 0
                 ? List.of()
                 : random.nextBoolean()
@@ -61,7 +69,7 @@ final class RandomFacts {
         return switch (stamp) {
             case "ASME" -> ContainerKind.STATIONARY_TANK;
             case "MC-331" -> ContainerKind.CARGO_TANK;
-            case "DOT-51" -> ContainerKind.PORTABLE_TANK;
+            case "DOT-51", "DOT-57" -> ContainerKind.PORTABLE_TANK;
             default -> ContainerKind.CYLINDER;
         };
     }
@@ -73,14 +81,14 @@ final class RandomFacts {
         return new Service(unless(new Lading(pick(fuel ? FUELS : OTHERS))), flag(), flag());
     }
 
-    private @Nullable List<Requalification> history(YearMonth made) {
+    private @Nullable List<Requalification> history(ContainerKind kind, YearMonth made) {
         if (random.nextInt(8) == 0) {
             return null;
         }
         List<Requalification> history = new ArrayList<>();
         for (int i = random.nextInt(4); i > 0; i--) {
             int months = random.nextInt(12 * 35) - (tidy ? 0 : 24);
-            Method method = Method.values()[random.nextInt(random.nextInt(3) == 0 ? Method.values().length : 3)];
+            Method method = tidy ? fitting(kind) : Method.values()[random.nextInt(Method.values().length)];
             Requalification.Result result = random.nextInt(12) > 0
                     ? Requalification.Result.PASSED
                     : Requalification.Result.values()[random.nextInt(3)];
@@ -89,6 +97,20 @@ final class RandomFacts {
                             .nextInt(5) > 0 ? Cases.RIN : null, false, result));
         }
         return history;
+    }
+
+    private Method fitting(ContainerKind kind) {
+        if (random.nextInt(3) > 0 && kind == ContainerKind.CYLINDER) {
+            return Method.values()[random.nextInt(3)];
+        }
+        List<Method> methods = switch (kind) {
+            case CYLINDER -> List.copyOf(EnumSet.range(Method.VOLUMETRIC_EXPANSION, Method.SHELL_AND_FILLER));
+            case CARGO_TANK -> List.of(Method.V, Method.I, Method.K, Method.P);
+            case PORTABLE_TANK -> List.of(Method.PERIODIC, Method.INTERMEDIATE, Method.P);
+            case STATIONARY_TANK, EXTINGUISHER -> List.of(Method.VALVE_REPLACED, Method.VALVE_INSPECTED,
+                    Method.PROTECTION_TESTED);
+        };
+        return methods.get(random.nextInt(methods.size()));
     }
 
     private @Nullable Condition condition() {

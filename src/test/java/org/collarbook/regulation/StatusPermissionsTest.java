@@ -50,6 +50,7 @@ class StatusPermissionsTest {
             case CARGO_TANK -> bobtail(status);
             case STATIONARY_TANK -> Cases.stationary();
             case PORTABLE_TANK -> Cases.cylinder().kind(kind).specification(Specification.parse("DOT-51"));
+            case EXTINGUISHER -> throw new AssertionError("an extinguisher is neither filled nor carried");
         };
         LocalDate filled = LocalDate.of(2021, 5, 20);
         facts.filledOn(filled).emptiedOn(status == Status.USE_UP ? null : filled.plusDays(30));

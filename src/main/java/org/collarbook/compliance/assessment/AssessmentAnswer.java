@@ -36,7 +36,8 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
     record RuleBookAnswer(String hash, String engineVersion) {}
 
     /** {@code missing} is told by an undetermined outcome, {@code authority} by another authority's. */
-    record RequirementAnswer(Requirement requirement, String outcome, @Nullable YearMonth due,
+    record RequirementAnswer(Requirement requirement, @Nullable String jurisdiction, String outcome, Status status,
+            @Nullable YearMonth due,
             @Nullable LocalDate lastDay, @Nullable Boolean overdue, @Nullable LocalDate since,
             @Nullable String authority, @Nullable List<ReasonCode> missing, @Nullable String rule,
             @Nullable Citation citation, List<String> facts) {
@@ -45,7 +46,9 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
             var outcome = clock.outcome();
             var due = outcome instanceof Outcome.Due is ? is : null;
             var facts = clock.factsUsed().stream().sorted().map(Fact::field).toList();
-            return new RequirementAnswer(clock.requirement(), outcome.code(), due == null ? null : due.month(),
+            return new RequirementAnswer(clock.requirement(),
+                    clock.jurisdiction() == null ? null : clock.jurisdiction().code(), outcome.code(), clock.status(),
+                    due == null ? null : due.month(),
                     due == null ? null : due.lastDay(), due == null ? null : due.overdueOn(asOf),
                     outcome instanceof Outcome.Condemned(LocalDate since) ? since : null,
                     outcome instanceof Outcome.OtherAuthority(String authority) ? authority : null,

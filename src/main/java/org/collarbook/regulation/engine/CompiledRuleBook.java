@@ -3,16 +3,14 @@ package org.collarbook.regulation.engine;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.TreeSet;
 import org.collarbook.regulation.Assessment;
-import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.Considered;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.NotHeld;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
@@ -22,16 +20,21 @@ import org.jspecify.annotations.Nullable;
 /** The rule book that the loader compiles. */
 public final class CompiledRuleBook implements RuleBook {
 
-    private static final String ENGINE = "1";
+    private static final String ENGINE = "2";
 
-    private final Map<String, Map<ContainerKind, Plans>> plans = new HashMap<>();
+    private final List<Rule> rules;
+    private final Regimes regimes;
     private final Timeline timeline;
-    private final List<RuleInfo> infos;
+    private final Listing listing;
     private final String hash;
     private final String canonicalText;
 
-    public CompiledRuleBook(List<Rule> rules, List<RuleInfo> infos, String hash, String canonicalText) {
-        this.infos = List.copyOf(infos);
+    /** What the book shows of itself. */
+    public record Listing(List<RuleInfo> rules, List<NotHeld> notHeld) {}
+
+    public CompiledRuleBook(List<Rule> rules, Listing listing, String hash, String canonicalText) {
+        this.rules = List.copyOf(rules);
+        this.listing = listing;
         this.hash = hash;
         this.canonicalText = canonicalText;
         TreeSet<LocalDate> days = new TreeSet<>();
@@ -43,67 +46,79 @@ public final class CompiledRuleBook implements RuleBook {
         }));
         timeline = new Timeline(days.toArray(LocalDate[]::new));
         rules.forEach(rule -> rule.layOut(timeline.switches()));
-        rules.stream().map(rule -> rule.jurisdiction).distinct().forEach(where -> {
-            List<Rule> there = rules.stream().filter(rule -> rule.jurisdiction.equals(where)).toList();
-            Map<ContainerKind, Plans> byKind = new EnumMap<>(ContainerKind.class);
-            for (ContainerKind kind : ContainerKind.values()) {
-                byKind.put(kind, Plans.of(there, kind));
-            }
-            plans.put(where.code(), byKind);
-        });
+        regimes = new Regimes(rules);
     }
 
     @Override
     public Assessment assess(Facts facts, LocalDate asOf) {
         Subject subject = new Subject(facts, asOf, timeline);
         Permissions permissions = new Permissions(subject);
-        Plan plan = plan(facts);
-        if (plan == null) {
+        Plan own = plan(facts, facts.jurisdiction());
+        if (own == Plan.NO_RULES) {
             unplanned(facts, permissions);
-            permissions.standing();
-            return permissions.answer();
+        } else {
+            ask(own, facts.jurisdiction(), permissions);
         }
-        if (plan.groups.length == 0 || facts.specification() == null) {
-            permissions.undetermined(facts.specification() == null
-                    ? ReasonCode.MISSING_SPECIFICATION
-                    : ReasonCode.NO_RULE_HELD);
+        Jurisdiction second = Regimes.second(facts);
+        if (second != null && facts.kind() != null) {
+            ask(plan(facts, second), second, permissions);
+        }
+        new Standing(permissions, subject, own).count();
+        return permissions.answer(own);
+    }
+
+    private void ask(Plan plan, @Nullable Jurisdiction where, Permissions permissions) {
+        Subject subject = permissions.subject;
+        Plans plans = regimes.of(subject.facts, where);
+        if (subject.facts.specification() == null && plans != null && plans.bySpecification()) {
+            permissions.undetermined(ReasonCode.MISSING_SPECIFICATION, plan, where);
+        } else if (plan.groups.length == 0) {
+            permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
         } else {
             for (Plan.Group group : plan.groups) {
-                permissions.count(Clocks.read(group, subject, asOf), group);
+                permissions.count(Clocks.read(group, subject, subject.asOf), group, plan, where);
             }
         }
-        permissions.gate(plan.gates, asOf);
-        permissions.standing();
-        return permissions.answer();
+        new Gates(subject, permissions.refusals).ask(plan.gates);
     }
 
     private void unplanned(Facts facts, Permissions permissions) {
-        boolean unknown = facts.jurisdiction() == null || facts.kind() == null;
-        permissions.undetermined(facts.jurisdiction() == null ? ReasonCode.MISSING_JURISDICTION : null);
-        permissions.undetermined(facts.kind() == null ? ReasonCode.MISSING_KIND : null);
-        permissions.undetermined(unknown ? null : ReasonCode.NO_RULE_HELD);
+        Jurisdiction where = facts.jurisdiction();
+        if (where == null) {
+            permissions.undetermined(ReasonCode.MISSING_JURISDICTION, Plan.NO_RULES, null);
+        }
+        if (facts.kind() == null) {
+            permissions.undetermined(ReasonCode.MISSING_KIND, Plan.NO_RULES, where);
+        } else if (where != null) {
+            permissions.undetermined(ReasonCode.NO_RULE_HELD, Plan.NO_RULES, where);
+        }
     }
 
-    private @Nullable Plan plan(Facts facts) {
-        Jurisdiction where = facts.jurisdiction();
-        ContainerKind kind = facts.kind();
-        Map<ContainerKind, Plans> there = where == null ? null : plans.get(where.code());
-        return there == null || kind == null
-                ? null
-                : there.get(kind).plan(facts.specification()).knowing(facts.service()
-                        .lading());
+    private Plan plan(Facts facts, @Nullable Jurisdiction where) {
+        Plans plans = regimes.of(facts, where);
+        return plans == null ? Plan.NO_RULES : plans.plan(facts);
     }
 
     @Override
     public FillingLimit fillingLimit(Facts facts, @Nullable BigDecimal specificGravity, LocalDate asOf) {
-        Plan plan = plan(facts);
-        if (plan == null) {
+        Plan plan = plan(facts, facts.jurisdiction());
+        if (plan == Plan.NO_RULES) {
             ReasonCode code = facts.jurisdiction() == null
                     ? ReasonCode.MISSING_JURISDICTION
                     : facts.kind() == null ? ReasonCode.MISSING_KIND : ReasonCode.NO_RULE_HELD;
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
-        return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity, asOf);
+        return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity);
+    }
+
+    @Override
+    public List<Considered> explain(Facts facts, LocalDate asOf) {
+        return new Explanation(new Subject(facts, asOf, timeline), assess(facts, asOf)).of(rules);
+    }
+
+    @Override
+    public @Nullable LocalDate nextChangeAfter(Facts facts, LocalDate day) {
+        return new Changes(facts, day).of(rules);
     }
 
     @Override
@@ -128,6 +143,11 @@ public final class CompiledRuleBook implements RuleBook {
 
     @Override
     public List<RuleInfo> rules() {
-        return infos;
+        return listing.rules();
+    }
+
+    @Override
+    public List<NotHeld> notHeld() {
+        return listing.notHeld();
     }
 }

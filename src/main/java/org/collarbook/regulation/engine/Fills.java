@@ -1,7 +1,7 @@
 package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
-import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Outcome.Due;
 import org.collarbook.regulation.Outcome.NotRequired;
 import org.collarbook.regulation.ReasonCode;
@@ -19,11 +19,11 @@ final class Fills {
         if (subject.manufactured != null && filledOn.isBefore(subject.manufactured.atDay(1))) {
             return ReasonCode.FILL_NOT_JUDGED;
         }
-        Clock then = Clocks.read(group, subject, filledOn).clock();
-        if (then == null || then.outcome() instanceof NotRequired) {
+        Outcome then = Clocks.read(group, subject, filledOn).outcome();
+        if (then == null || then instanceof NotRequired) {
             return ReasonCode.USE_UP;
         }
-        if (!(then.outcome() instanceof Due due)) {
+        if (!(then instanceof Due due)) {
             return ReasonCode.FILL_NOT_JUDGED;
         }
         return due.overdueOn(filledOn) ? ReasonCode.FILLED_WHILE_OVERDUE : ReasonCode.USE_UP;

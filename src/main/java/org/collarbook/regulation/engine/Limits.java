@@ -2,7 +2,6 @@ package org.collarbook.regulation.engine;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.LocalDate;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.WaterCapacity;
@@ -16,14 +15,14 @@ final class Limits {
 
     private Limits() {}
 
-    static FillingLimit limit(Rule[] rules, Subject subject, @Nullable BigDecimal gravity, LocalDate day) {
+    static FillingLimit limit(Rule[] rules, Subject subject, @Nullable BigDecimal gravity) {
         WaterCapacity capacity = subject.facts.waterCapacity();
         Reasons missing = missing(gravity, capacity);
         Rule asked = null;
         for (Rule rule : rules) {
-            Value value = rule.valueFor(subject, subject.timeline.stretchOf(day));
+            Value value = rule.valueFor(subject, subject.stretch);
             if (value == null || !value.isOn(subject.facts, rule.id)
-                    || !(value.effect instanceof Value.Densities table)) {
+                    || !(value.effect instanceof Effect.Densities table)) {
                 continue;
             }
             Verdict verdict = Rule.all(rule.tests, subject);
@@ -50,10 +49,10 @@ final class Limits {
     }
 
     /** A gravity between two rows takes the lower density: the table is read down, never up. */
-    private static FillingLimit lookUp(Rule rule, Value value, Value.Densities table, WaterCapacity capacity,
+    private static FillingLimit lookUp(Rule rule, Value value, Effect.Densities table, WaterCapacity capacity,
             BigDecimal gravity) {
         BigDecimal read = gravity.setScale(3, RoundingMode.DOWN);
-        for (Value.Densities.Density row : table.rows()) {
+        for (Effect.Densities.Density row : table.rows()) {
             if (read.compareTo(row.from()) >= 0 && read.compareTo(row.to()) <= 0) {
                 BigDecimal percent = capacity.toGallons().compareTo(LARGE_GALLONS) > 0
                         ? row.overPercent()

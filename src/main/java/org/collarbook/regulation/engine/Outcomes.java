@@ -2,9 +2,8 @@ package org.collarbook.regulation.engine;
 
 import java.time.YearMonth;
 import java.util.List;
-import java.util.Set;
-import org.collarbook.regulation.Clock;
-import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Authority;
+import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Outcome.Condemned;
 import org.collarbook.regulation.Outcome.Due;
@@ -16,7 +15,6 @@ import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.Specification;
-import org.collarbook.regulation.engine.Clocks.Reading;
 import org.jspecify.annotations.Nullable;
 
 /** What a rule that governs makes of a requirement. */
@@ -27,71 +25,84 @@ final class Outcomes {
     private Outcomes() {}
 
     static Reading of(Rule rule, Value value, Subject subject, boolean on) {
-        if (!on) {
-            return reading(rule, value, subject, new Undetermined(List.of(value.off)));
+        Outcome outcome = on ? outcome(rule, value, subject) : new Undetermined(List.of(value.off));
+        return new Reading(requirement(rule), outcome, rule, value, subject.mark(), null);
+    }
+
+    static Requirement requirement(Rule rule) {
+        return rule.part instanceof Part.Sets sets ? sets.requirement() : Requirement.SHELL;
+    }
+
+    private static Outcome outcome(Rule rule, Value value, Subject subject) {
+        if (value.effect instanceof Effect.Periods periods) {
+            return due(rule, value, periods, subject);
         }
-        if (value.effect instanceof Value.Periods periods) {
-            return reading(rule, value, subject, due(rule, periods, subject));
-        }
-        return reading(rule, value, subject, switch (value.effect) {
-            case Value.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
-            case Value.PermitInterval _ -> permitted(subject);
-            case Value.Condemns _ -> new Condemned(subject.condemnedSince());
-            case Value.ServiceLife life -> lifeOver(life, subject);
-            case Value.NotRequired _,Value.Periods _,Value.Gate _,Value.Densities _ -> NOT_REQUIRED;
-        });
+        return switch (value.effect) {
+            case Effect.OtherAuthority other -> new OtherAuthority(named(other.name(), subject.facts.specification()));
+            case Effect.PermitInterval _ -> permitted(value, subject);
+            case Effect.AsRecorded _ -> recorded(value, subject.facts.schemeDue());
+            case Effect.Condemns _ -> new Condemned(subject.condemnedSince());
+            case Effect.ServiceLife life -> lifeOver(value, life, subject);
+            case Effect.Undecided undecided -> missing(undecided.why(), value);
+            case Effect.NotRequired _,Effect.Periods _,Effect.Gate _,Effect.Densities _,Effect.InForce _ ->
+                NOT_REQUIRED;
+        };
+    }
+
+    private static Outcome missing(ReasonCode code, Value value) {
+        return new Undetermined(List.of(code.citing(value.citation)));
     }
 
     private static String named(String authority, @Nullable Specification specification) {
-        return specification == null || specification.detail() == null
-                ? authority
-                : authority + " DOT-" + specification.detail();
+        String detail = specification == null ? null : specification.detail();
+        if (specification == null || detail == null) {
+            return authority;
+        }
+        return authority + (specification.authority() == Authority.SPECIAL_PERMIT ? " DOT-" : " ") + detail;
     }
 
-    private static Outcome due(Rule rule, Value.Periods periods, Subject subject) {
-        if (subject.facts.requalifications() == null && (rule.sets == null || rule.sets.hasHistory())) {
-            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
+    private static Outcome recorded(Value value, @Nullable YearMonth month) {
+        return month == null ? missing(ReasonCode.MISSING_SCHEME_DUE, value) : new Due(month);
+    }
+
+    private static Outcome due(Rule rule, Value value, Effect.Periods periods, Subject subject) {
+        if (subject.facts.requalifications() == null && requirement(rule).hasHistory()) {
+            return missing(ReasonCode.MISSING_REQUALIFICATIONS, value);
         }
         Requalification mark = subject.mark();
         if (mark == null) {
-            return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
+            Outcome first = from(value, subject.manufactured, ReasonCode.MISSING_MANUFACTURED, periods.first);
+            YearMonth least = periods.notBefore;
+            return least != null && first instanceof Due due && due.month().isBefore(least) ? new Due(least) : first;
         }
-        return from(mark.method() == null ? null : mark.month(), ReasonCode.MISSING_METHOD, mark.method() == null
-                ? 0
-                : periods.after(mark.method()));
+        boolean told = mark.method() != null || periods.isForAnyMethod();
+        return from(value, told ? mark.month() : null, ReasonCode.MISSING_METHOD, periods.after(mark.method()));
     }
 
-    private static Outcome from(@Nullable YearMonth start, ReasonCode missing, int months) {
-        return start == null ? new Undetermined(List.of(missing.reason())) : Due.after(start, months);
+    private static Outcome from(Value value, @Nullable YearMonth start, ReasonCode missing, int months) {
+        return start == null ? missing(missing, value) : Due.after(start, months);
     }
 
-    private static Outcome permitted(Subject subject) {
+    private static Outcome permitted(Value value, Subject subject) {
         Permit permit = subject.facts.permit();
         if (subject.facts.requalifications() == null || permit == null || permit.intervalYears() == null) {
-            return new Undetermined(List.of(ReasonCode.MISSING_REQUALIFICATIONS.reason()));
+            return missing(ReasonCode.MISSING_REQUALIFICATIONS, value);
         }
         Requalification mark = subject.mark();
         if (mark == null) {
-            return from(subject.manufactured, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
+            return from(value, subject.manufactured, ReasonCode.MISSING_MANUFACTURED, 12 * permit.intervalYears());
         }
-        if (mark.method() == null || Subject.isTankTest(mark.method())) {
-            return new Undetermined(List.of((mark.method() == null
-                    ? ReasonCode.MISSING_METHOD
-                    : ReasonCode.METHOD_NOT_ACCEPTED).reason()));
+        Method method = mark.method();
+        if (method == null || !method.isOfCylinder()) {
+            return missing(method == null ? ReasonCode.MISSING_METHOD : ReasonCode.METHOD_NOT_ACCEPTED, value);
         }
         return Due.after(mark.month(), 12 * permit.intervalYears());
     }
 
-    private static Outcome lifeOver(Value.ServiceLife life, Subject subject) {
+    private static Outcome lifeOver(Value value, Effect.ServiceLife life, Subject subject) {
         YearMonth made = subject.manufactured;
         return made == null
-                ? new Undetermined(List.of(ReasonCode.MISSING_MANUFACTURED.reason()))
+                ? missing(ReasonCode.MISSING_MANUFACTURED, value)
                 : new Condemned(made.plusMonths(life.months()).atEndOfMonth().plusDays(1));
-    }
-
-    static Reading reading(Rule rule, Value value, Subject subject, Outcome outcome) {
-        Set<Fact> used = subject.mark() == null ? rule.factsUsedAtFirst : rule.factsUsed;
-        Requirement requirement = rule.sets == null ? Requirement.SHELL : rule.sets;
-        return new Reading(new Clock(requirement, outcome, rule.id, value.citation, used), value, subject.mark());
     }
 }

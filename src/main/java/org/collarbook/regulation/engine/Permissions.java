@@ -1,11 +1,15 @@
 package org.collarbook.regulation.engine;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.collarbook.regulation.Assessment;
+import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Clock;
 import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Outcome.Condemned;
 import org.collarbook.regulation.Outcome.Due;
 import org.collarbook.regulation.Outcome.NotRequired;
@@ -17,20 +21,18 @@ import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requirement;
-import org.collarbook.regulation.StandingHold;
 import org.collarbook.regulation.Status;
+import org.collarbook.regulation.engine.Part.Allows;
 import org.jspecify.annotations.Nullable;
 
-/** Gathers what every clock and gate says into the four permissions and the one word. */
+/** Gathers what every clock says into the four permissions and the one word. */
 final class Permissions {
 
-    private static final Plan.Group NO_GROUP = new Plan.Group(Requirement.SHELL, new Rule[0]);
+    private static final Set<Allows> ALL = Set.of(Allows.values());
+    private static final Set<Fact> NO_FACTS = Set.of();
 
-    private final Subject subject;
-    private final Reasons fill = new Reasons();
-    private final Reasons carry = new Reasons();
-    private final Reasons use = new Reasons();
-    private final Reasons told = new Reasons();
+    final Subject subject;
+    final Refusals refusals = new Refusals();
     private final List<Clock> clocks = new ArrayList<>(1);
     private Status worst = Status.NOT_REQUIRED;
 
@@ -38,201 +40,134 @@ final class Permissions {
         this.subject = subject;
     }
 
-    void count(Clocks.Reading reading, Plan.Group group) {
-        Clock clock = reading.clock();
-        if (clock == null) {
-            if (reading.value() != null) {
-                told.add(reading.value().off);
-            }
+    void count(Reading reading, Plan.Group group, Plan plan, @Nullable Jurisdiction where) {
+        Outcome outcome = reading.outcome();
+        if (outcome == null) {
+            refusals.tell(reading.told());
             return;
         }
-        clocks.add(clock);
+        Rule rule = reading.rule();
         Value value = reading.value();
-        if (clock.outcome() instanceof Due due && value != null) {
-            due(due, value, reading.mark(), group);
-        } else {
-            otherwise(clock);
-        }
-        if (value != null && value.unread != null && !subject.asOf.isBefore(value.unreadSince)) {
-            told.add(value.unread);
+        Status status = outcome instanceof Due due && value != null && rule != null
+                ? due(due, value, reading.mark(), group, plan)
+                : otherwise(outcome, reading, plan);
+        worsen(status);
+        clocks.add(new Clock(rule == null ? where : rule.head.jurisdiction(), reading.requirement(), outcome, status,
+                rule == null ? null : rule.id, value == null ? null : value.citation, used(rule, reading.mark())));
+        if (value != null) {
+            refusals.tell(value.unreadOn(subject.asOf));
+            notes(plan, reading);
         }
     }
 
-    private void otherwise(Clock clock) {
-        switch (clock.outcome()) {
-            case NotRequired _,Due _ -> worsen(Status.NOT_REQUIRED);
-            case OtherAuthority _ -> other(clock);
+    private static Set<Fact> used(@Nullable Rule rule, @Nullable Requalification mark) {
+        return rule == null ? NO_FACTS : mark == null ? rule.factsUsedAtFirst : rule.factsUsed;
+    }
+
+    void undetermined(ReasonCode code, Plan plan, @Nullable Jurisdiction where) {
+        count(Reading.undetermined(Requirement.SHELL, code), Plan.NO_GROUP, plan, where);
+    }
+
+    private void notes(Plan plan, Reading reading) {
+        for (Rule rule : plan.notes) {
+            subject.judging(reading.mark());
+            Value value = rule.valueFor(subject, subject.stretch);
+            if (value != null && rule.part instanceof Part.Notes(ReasonCode code, Requirement about)
+                    && about == reading.requirement() && value.isOn(subject.facts, rule.id)
+                    && Rule.all(rule.tests, subject) == Verdict.YES) {
+                refusals.tell(code.citing(value.citation));
+            }
+        }
+    }
+
+    private Status otherwise(Outcome outcome, Reading reading, Plan plan) {
+        Set<Allows> bars = bars(reading.rule());
+        Value value = reading.value();
+        Citation citation = value == null ? null : value.citation;
+        return switch (outcome) {
+            case NotRequired _,Due _ -> Status.NOT_REQUIRED;
+            case OtherAuthority _ -> other(citation, bars, plan);
             case Undetermined undetermined -> {
-                worsen(Status.UNDETERMINED);
-                refuseAll(undetermined.reasons());
+                refusals.refuse(bars, undetermined.reasons());
+                yield Status.UNDETERMINED;
             }
             case Condemned _ -> {
-                worsen(Status.CONDEMNED);
-                refuseAll(cited(subject.condemned() ? ReasonCode.CONDEMNED : ReasonCode.SERVICE_LIFE_OVER, clock));
+                boolean life = value != null && value.effect instanceof Effect.ServiceLife;
+                refusals.refuse(ALL, cited(life ? ReasonCode.SERVICE_LIFE_OVER : ReasonCode.CONDEMNED, citation));
+                yield Status.CONDEMNED;
             }
-        }
+        };
     }
 
-    private void worsen(Status status) {
+    private static Set<Allows> bars(@Nullable Rule rule) {
+        return rule != null && rule.part instanceof Part.Sets sets ? sets.bars() : ALL;
+    }
+
+    void worsen(Status status) {
         worst = status.compareTo(worst) < 0 ? status : worst;
     }
 
-    private static Reason cited(ReasonCode code, Clock clock) {
-        return clock.citation() == null ? code.reason() : code.citing(clock.citation());
+    private static Reason cited(ReasonCode code, @Nullable Citation citation) {
+        return citation == null ? code.reason() : code.citing(citation);
     }
 
-    private void refuseAll(List<Reason> reasons) {
-        fill.addAll(reasons);
-        carry.addAll(reasons);
-        use.addAll(reasons);
-    }
-
-    private void refuseAll(Reason reason) {
-        fill.add(reason);
-        carry.add(reason);
-        use.add(reason);
-    }
-
-    private void other(Clock clock) {
-        worsen(Status.OTHER_AUTHORITY);
-        refuseAll(cited(ReasonCode.OTHER_AUTHORITY, clock));
+    private Status other(@Nullable Citation citation, Set<Allows> bars, Plan plan) {
+        refusals.refuse(bars, cited(ReasonCode.OTHER_AUTHORITY, citation));
         Permit permit = subject.facts.permit();
         if (permit != null && permit.expires() != null && permit.expires().isBefore(subject.asOf)) {
-            refuseAll(ReasonCode.PERMIT_EXPIRED.reason());
+            refusals.refuse(bars, plan.cited(ReasonCode.PERMIT_EXPIRED, subject));
         }
+        return Status.OTHER_AUTHORITY;
     }
 
-    private void due(Due due, Value value, @Nullable Requalification mark, Plan.Group group) {
-        if (mark != null && subject.facts.kind() == ContainerKind.CYLINDER && mark.lacksRin()) {
-            fill.add(ReasonCode.RIN_NOT_RECORDED);
+    private Status due(Due due, Value value, @Nullable Requalification mark, Plan.Group group, Plan plan) {
+        if (mark != null && subject.facts.kind() == ContainerKind.CYLINDER && mark.lacksRin()
+                && group.requirement().isOfTheWhole() && plan.cites(ReasonCode.RIN_NOT_RECORDED)) {
+            refusals.fill.add(plan.cited(ReasonCode.RIN_NOT_RECORDED, subject));
         }
         ReasonCode atFill = subject.fillStands() ? Fills.judge(group, subject) : null;
         if (atFill == ReasonCode.FILLED_WHILE_OVERDUE) {
-            told.add(atFill);
+            refusals.tell(plan.cited(atFill, subject));
         }
         if (due.overdueOn(subject.asOf)) {
-            overdue(value, atFill);
-        } else if (due.inMonthOf(subject.asOf)) {
-            worsen(Status.DUE_THIS_MONTH);
-            told.add(value.dueThisMonth);
-        } else {
-            worsen(Status.IN_DATE);
+            return overdue(value, atFill, group, plan);
         }
+        if (due.inMonthOf(subject.asOf)) {
+            refusals.tell(value.dueThisMonth);
+            return Status.DUE_THIS_MONTH;
+        }
+        return Status.IN_DATE;
     }
 
-    private void overdue(Value value, @Nullable ReasonCode atFill) {
-        fill.add(value.overdue);
-        if (atFill == ReasonCode.USE_UP) {
-            worsen(Status.USE_UP);
-            told.add(value.useUp);
-            return;
-        }
-        worsen(Status.OVERDUE);
-        refuseDraw(value.overdue);
-        refuseDraw((atFill != null
-                ? atFill
-                : subject.filledOn == null ? ReasonCode.MISSING_FILL : ReasonCode.EMPTIED_SINCE_FILL).reason());
-    }
-
-    private void refuseDraw(Reason reason) {
-        carry.add(reason);
-        use.add(reason);
-    }
-
-    void gate(Rule[] gates, LocalDate day) {
-        new Gates(subject, fill, carry, use, told).ask(gates, day);
-    }
-
-    void standing() {
-        if (subject.condemned()) {
-            worsen(Status.CONDEMNED);
-            if (!fillRefusedFor(ReasonCode.CONDEMNED)) {
-                refuseAll(ReasonCode.CONDEMNED.reason());
-            }
-        }
-        if (subject.rejected()) {
-            worsen(Status.REJECTED);
-            refuseAll(ReasonCode.REJECTED.reason());
-        }
-        if (subject.facts.requalifications() == null) {
-            // also where no clock needs the history: a rejection or condemnation may stand in it
-            refuseAll(ReasonCode.MISSING_REQUALIFICATIONS.reason());
-        }
-        List<StandingHold> holds = subject.facts.holds();
-        if (holds == null) {
-            fill.add(ReasonCode.MISSING_HOLDS);
-        }
-        for (int i = 0; holds != null && i < holds.size(); i++) {
-            hold(holds.get(i));
-        }
-    }
-
-    private boolean fillRefusedFor(ReasonCode code) {
-        return fill.list().stream().anyMatch(reason -> reason.code() == code);
-    }
-
-    private void hold(StandingHold hold) {
-        LocalDate placedOn = hold.placedOn();
-        if (placedOn != null && placedOn.isAfter(subject.asOf)) {
-            subject.leaveOut();
-            return;
-        }
-        worsen(Status.ON_HOLD);
-        refuseAll(new Reason(ReasonCode.ON_HOLD, ReasonCode.ON_HOLD.text() + " " + hold.reason(), null));
-    }
-
-    Assessment answer() {
-        if (subject.leftOut()) {
-            told.add(ReasonCode.FACT_AFTER_AS_OF);
-        }
-        ContainerKind kind = subject.facts.kind();
-        Reasons empty = new Reasons();
-        if (kind == null) {
-            empty.add(ReasonCode.MISSING_KIND);
-        } else {
-            moves(kind, empty);
-        }
-        Permission mayCarry = Permission.unless(carry.list());
-        Permission mayUse = use.sameAs(carry) ? mayCarry : Permission.unless(use.list());
-        Reasons all = new Reasons();
-        all.addAll(fill);
-        all.addAll(carry);
-        if (mayUse != mayCarry) {
-            all.addAll(use);
-        }
-        all.addAll(told);
-        return new Assessment(subject.asOf, worst, Permission.unless(fill.list()), mayCarry,
-                Permission.unless(empty.list()), mayUse, clocks, all.list());
-    }
-
-    private void moves(ContainerKind kind, Reasons empty) {
-        switch (kind) {
-            case CYLINDER, CARGO_TANK -> {
-                if (!subject.knownEmpty()) {
-                    empty.add(ReasonCode.MISSING_EMPTIED);
+    private Status overdue(Value value, @Nullable ReasonCode atFill, Plan.Group group, Plan plan) {
+        Set<Allows> bars = bars(group.rules().length == 0 ? null : group.rules()[0]);
+        Reliefs reliefs = new Reliefs(subject, plan, refusals);
+        Set<Allows> usedUp = atFill == ReasonCode.USE_UP ? reliefs.ofFilledInTime() : Set.of();
+        for (Allows one : Allows.values()) {
+            if (bars.contains(one) && !usedUp.contains(one) && (one == Allows.FILL || !reliefs.ofOverdue(one))) {
+                refusals.refuse(one, value.overdue);
+                if (one != Allows.FILL && plan.relieves(Part.Relief.FILLED_IN_TIME)) {
+                    refusals.refuse(one, plan.cited(why(atFill), subject));
                 }
             }
-            case PORTABLE_TANK -> empty.add(ReasonCode.NO_RULE_HELD);
-            // 49 CFR 173.315(j) lets an ASME tank travel by its size, how full it is, and the purpose of the move.
-            case STATIONARY_TANK -> {
-                unmoved(carry);
-                unmoved(empty);
-            }
         }
+        return usedUp.isEmpty() ? Status.OVERDUE : Status.USE_UP;
     }
 
-    private void unmoved(Reasons reasons) {
-        if (subject.facts.waterCapacity() == null) {
-            reasons.add(ReasonCode.MISSING_WATER_CAPACITY);
-        }
-        reasons.add(ReasonCode.MISSING_PERCENT_FULL);
-        reasons.add(ReasonCode.MISSING_PURPOSE);
+    private ReasonCode why(@Nullable ReasonCode atFill) {
+        return atFill != null
+                ? atFill
+                : subject.filledOn == null ? ReasonCode.MISSING_FILL : ReasonCode.EMPTIED_SINCE_FILL;
     }
 
-    void undetermined(@Nullable ReasonCode code) {
-        if (code != null) {
-            Clocks.Reading reading = Clocks.undetermined(Requirement.SHELL, code);
-            count(reading, NO_GROUP);
+    Assessment answer(Plan plan) {
+        if (subject.leftOut()) {
+            refusals.tell(ReasonCode.FACT_AFTER_AS_OF.reason());
         }
+        Permission empty = Moves.judge(subject, plan, refusals);
+        Permission mayCarry = Permission.unless(refusals.carry.list());
+        Permission mayUse = refusals.use.sameAs(refusals.carry) ? mayCarry : Permission.unless(refusals.use.list());
+        return new Assessment(subject.asOf, worst, Permission.unless(refusals.fill.list()), mayCarry, empty, mayUse,
+                clocks, refusals.all(mayUse != mayCarry));
     }
 }

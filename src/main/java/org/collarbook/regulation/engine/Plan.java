@@ -8,21 +8,29 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Lading;
+import org.collarbook.regulation.Reason;
+import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requirement;
 import org.jspecify.annotations.Nullable;
 
 /** The rules that can concern one kind, authority and family, laid out before anything is asked, and again by lading. */
 final class Plan {
 
+    static final Group NO_GROUP = new Group(Requirement.SHELL, new Rule[0]);
+    static final Plan NO_RULES = new Plan(List.of(), false);
     private static final Lading NO_LADING_NAMED = new Lading("OTHER_THAN_NAMED");
 
     final Group[] groups;
     final Rule[] gates;
     final Rule[] densities;
+    final Rule[] reliefs;
+    final Rule[] notes;
+    private final Map<ReasonCode, Rule> cites = new EnumMap<>(ReasonCode.class);
     private final Map<String, Plan> byLading = new HashMap<>();
     private final Plan other;
 
@@ -31,32 +39,44 @@ final class Plan {
 
     private Plan(List<Rule> rules, boolean split) {
         groups = groups(rules);
-        gates = rules.stream().filter(rule -> rule.gates != null).toArray(Rule[]::new);
-        densities = rules.stream().filter(rule -> rule.sets == null && rule.gates == null).toArray(Rule[]::new);
+        gates = those(rules, rule -> rule.part instanceof Part.Asks);
+        densities = those(rules, rule -> rule.part instanceof Part.Limits);
+        reliefs = those(rules, rule -> rule.part instanceof Part.Relieves);
+        notes = those(rules, rule -> rule.part instanceof Part.Notes);
+        for (Rule rule : rules) {
+            if (rule.part instanceof Part.Cites(Set<ReasonCode> codes)) {
+                codes.forEach(code -> cites.put(code, rule));
+            }
+        }
         Set<String> named = split
-                ? rules.stream().flatMap(rule -> rule.scope.ladings().stream()).collect(Collectors.toSet())
+                ? rules.stream().flatMap(rule -> rule.head.scope().ladings().stream()).collect(Collectors.toSet())
                 : Set.of();
         named.forEach(name -> byLading.put(name, new Plan(only(rules, new Lading(name)), false)));
         other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
     }
 
+    private static Rule[] those(List<Rule> rules, Predicate<Rule> of) {
+        return rules.stream().filter(of).toArray(Rule[]::new);
+    }
+
     private static Group[] groups(List<Rule> rules) {
         Map<Requirement, List<Rule>> clocks = new EnumMap<>(Requirement.class);
         for (Rule rule : rules) {
-            if (rule.sets != null) {
-                clocks.computeIfAbsent(rule.sets, _ -> new ArrayList<>()).add(rule);
+            if (rule.part instanceof Part.Sets sets) {
+                clocks.computeIfAbsent(sets.requirement(), _ -> new ArrayList<>()).add(rule);
             }
         }
         List<Group> ordered = new ArrayList<>();
         clocks.forEach((requirement, those) -> {
-            those.sort(Comparator.comparingInt((Rule rule) -> -rule.precedence).thenComparing(rule -> rule.id));
+            those.sort(Comparator.comparingInt((Rule rule) -> -rule.head.precedence()).thenComparing(rule -> rule.id));
             ordered.add(new Group(requirement, those.toArray(Rule[]::new)));
         });
         return ordered.toArray(Group[]::new);
     }
 
     static Plan of(List<Rule> rules, ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
-        return new Plan(rules.stream().filter(rule -> rule.scope.covers(kind, authority, family)).toList(), true);
+        return new Plan(rules.stream().filter(rule -> rule.head.scope().covers(kind, authority, family)).toList(),
+                true);
     }
 
     private static List<Rule> only(List<Rule> rules, Lading lading) {
@@ -70,5 +90,25 @@ final class Plan {
         }
         Plan plan = byLading.get(lading.name());
         return plan == null ? other : plan;
+    }
+
+    boolean relieves(Part.Relief relief) {
+        for (Rule rule : reliefs) {
+            if (rule.part instanceof Part.Relieves(var which, var _) && which == relief) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    boolean cites(ReasonCode code) {
+        return cites.containsKey(code);
+    }
+
+    /** The reason with where it stands, when the rules say so. */
+    Reason cited(ReasonCode code, Subject subject) {
+        Rule rule = cites.get(code);
+        Value value = rule == null ? null : rule.valueFor(subject, subject.stretch);
+        return value == null ? code.reason() : code.citing(value.citation);
     }
 }

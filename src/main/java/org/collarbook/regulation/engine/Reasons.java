@@ -29,6 +29,16 @@ final class Reasons {
         list.add(reason);
     }
 
+    /** Unless one of the same code is there. */
+    void addOnce(Reason reason) {
+        for (int i = 0, size = list.size(); i < size; i++) {
+            if (list.get(i).code() == reason.code()) {
+                return;
+            }
+        }
+        add(reason);
+    }
+
     void addAll(List<Reason> reasons) {
         for (int i = 0, size = reasons.size(); i < size; i++) {
             add(reasons.get(i));

@@ -11,34 +11,21 @@ import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
-import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.Service;
 import org.jspecify.annotations.Nullable;
 
-/** One rule, ready to be applied. It either sets a requirement's clock, or gates permissions, or limits a fill. */
+/** One rule, ready to be applied. */
 public final class Rule {
 
-    /** The questions that must each be answered before anything may be filled. */
-    public enum Topic {
-        REFILLABLE,
-        AUTHORISED,
-        SERVICE_PRESSURE,
-        MARKS,
-        CONSENT,
-        CONDITION
-    }
-
+    /** Which date chooses among the values. */
     public enum Selector {
         EVALUATION,
         MANUFACTURE,
         LAST_TEST
     }
 
-    public enum Allows {
-        FILL,
-        CARRY,
-        USE
-    }
+    public record Head(String id, String title, Jurisdiction jurisdiction, int precedence, Selector selector,
+            Scope scope) {}
 
     /** What is stamped and held: no family or no authority means any; ladings are those that the conditions name. */
     public record Scope(Set<ContainerKind> kinds, Set<String> families, Set<Authority> authorities,
@@ -48,17 +35,15 @@ public final class Rule {
             return kinds.contains(kind) && (families.isEmpty() || family != null && families.contains(family))
                     && (authorities.isEmpty() || authority != null && authorities.contains(authority));
         }
+
+        boolean readsTheSpecification() {
+            return !families.isEmpty() || !authorities.isEmpty();
+        }
     }
 
+    final Head head;
     final String id;
-    final String title;
-    final Jurisdiction jurisdiction;
-    final @Nullable Requirement sets;
-    final @Nullable Topic gates;
-    final Set<Allows> forbids;
-    final int precedence;
-    final Selector selector;
-    final Scope scope;
+    final Part part;
     final Test[] tests;
     final Value[] values;
     private @Nullable Value[] text = {};
@@ -66,22 +51,18 @@ public final class Rule {
     final Set<Fact> factsUsed;
     final Set<Fact> factsUsedAtFirst;
 
-    public Rule(String id, String title, Jurisdiction jurisdiction, @Nullable Requirement sets, @Nullable Topic gates,
-            Set<Allows> forbids, int precedence, Selector selector, Scope scope, List<Test> tests, List<Value> values) {
-        this.id = id;
-        this.title = title;
-        this.jurisdiction = jurisdiction;
-        this.sets = sets;
-        this.gates = gates;
-        this.forbids = forbids;
-        this.precedence = precedence;
-        this.selector = selector;
-        this.scope = scope;
+    public Rule(Head head, Part part, List<Test> tests, List<Value> values) {
+        this.head = head;
+        this.id = head.id();
+        this.part = part;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
-        EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND, Fact.SPECIFICATION);
+        EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND);
+        if (head.scope().readsTheSpecification()) {
+            used.add(Fact.SPECIFICATION);
+        }
         tests.forEach(test -> used.add(test.fact()));
-        if (sets != null && sets.hasHistory()) {
+        if (part instanceof Part.Sets sets && sets.requirement().hasHistory()) {
             used.add(Fact.REQUALIFICATIONS);
         }
         this.factsUsed = Set.copyOf(used);
@@ -90,15 +71,9 @@ public final class Rule {
     }
 
     private Rule(Rule rule, Test[] tests) {
+        this.head = rule.head;
         this.id = rule.id;
-        this.title = rule.title;
-        this.jurisdiction = rule.jurisdiction;
-        this.sets = rule.sets;
-        this.gates = rule.gates;
-        this.forbids = rule.forbids;
-        this.precedence = rule.precedence;
-        this.selector = rule.selector;
-        this.scope = rule.scope;
+        this.part = rule.part;
         this.tests = tests;
         this.values = rule.values;
         this.text = rule.text;
@@ -144,10 +119,7 @@ public final class Rule {
     /** A value that a policy brings goes before the text, once the caller asks for the policy. */
     @Nullable
     Value valueFor(Subject subject, int stretch) {
-        if (selector == Selector.EVALUATION) {
-            return select(subject.facts, stretch);
-        }
-        return switch (selector) {
+        return switch (head.selector()) {
             case EVALUATION -> select(subject.facts, stretch);
             case MANUFACTURE -> select(subject.facts, subject.manufactured == null
                     ? stretch

@@ -3,6 +3,7 @@ package org.collarbook.regulation.engine;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Set;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
@@ -10,6 +11,7 @@ import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
+import org.collarbook.regulation.Requirement;
 import org.jspecify.annotations.Nullable;
 
 /** The facts as they stood on one day: what is dated later is left out, and told. */
@@ -18,13 +20,15 @@ final class Subject {
     final Facts facts;
     final LocalDate asOf;
     final Timeline timeline;
+    /** Between which two switches of the rules the day lies. */
+    final int stretch;
     final @Nullable YearMonth manufactured;
     final @Nullable LocalDate filledOn;
     final @Nullable LocalDate emptiedOn;
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
     private Requalification mark;
-    /** The newest month of any record that passed. */
+    /** The newest month of a record of the whole container that passed. */
     @Nullable
     private YearMonth passed;
     private boolean leftOut;
@@ -38,6 +42,7 @@ final class Subject {
         this.facts = facts;
         this.asOf = asOf;
         this.timeline = timeline;
+        this.stretch = timeline.stretchOf(asOf);
         YearMonth made = facts.manufactured();
         manufactured = made == null || Outcome.isAhead(made, asOf) ? null : made;
         leftOut = made != null && manufactured == null;
@@ -65,9 +70,9 @@ final class Subject {
             }
             contradictory |= manufactured != null && month.isBefore(manufactured);
             switch (one.result()) {
-                case PASSED -> passed = later(passed, month);
+                case PASSED -> passed = belongs(Requirement.SHELL, one) ? later(passed, month) : passed;
                 case REJECTED -> {
-                    if (isTankTest(one.method())) {
+                    if (one.method() != null && !one.method().isOfCylinder()) {
                         rejected |= !isLifted(one, history);
                     } else {
                         refused = later(refused, month);
@@ -79,11 +84,13 @@ final class Subject {
         judgeCondition(facts.condition(), refused);
     }
 
-    static boolean isTankTest(@Nullable Method method) {
-        return method == Method.V || method == Method.I || method == Method.K || method == Method.P;
+    /** A stamp that tells no method may be of any test that is stamped. */
+    static boolean belongs(Requirement requirement, Requalification one) {
+        Method method = one.method();
+        return method == null ? requirement.isStamped() : requirement.movedBy(method);
     }
 
-    /** A tank that failed one of its tests is not cleared by passing another. */
+    /** What failed one of the tests of a tank or of a part is not cleared by passing another. */
     private boolean isLifted(Requalification rejection, List<Requalification> history) {
         for (Requalification one : history) {
             if (one.result() == Result.PASSED && one.method() == rejection.method()
@@ -128,6 +135,19 @@ final class Subject {
     /** A fill that may still be inside; emptying on the day of the fill may have come after. */
     boolean fillStands() {
         return filledOn != null && (emptiedOn == null || emptiedOn.isBefore(filledOn));
+    }
+
+    /** Whether one of these tests was passed in that month or later. */
+    boolean testedSince(YearMonth month, Set<Method> tests) {
+        List<Requalification> history = facts.requalifications();
+        for (int i = 0; history != null && i < history.size(); i++) {
+            Requalification one = history.get(i);
+            if (counts(one, asOf) && one.method() != null && tests.contains(one.method())
+                    && !one.month().isBefore(month)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     @Nullable

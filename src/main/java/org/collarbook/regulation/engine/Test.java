@@ -3,11 +3,22 @@ package org.collarbook.regulation.engine;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.ReasonCode;
 
-/** One condition of a rule over one fact, three-valued: an unknown fact gives neither yes nor no. */
-public record Test(Fact fact, ReasonCode missing, Check check) {
+/**
+ * One condition of a rule over one fact, three-valued: an unknown fact gives neither yes nor no. {@code condition} is
+ * how the rule words it.
+ */
+public record Test(Fact fact, ReasonCode missing, Check check, String condition) {
 
     @FunctionalInterface
     interface Check {
         Verdict on(Subject subject);
+    }
+
+    Test(Fact fact, ReasonCode missing, Check check) {
+        this(fact, missing, check, fact.field());
+    }
+
+    public Test worded(String words) {
+        return new Test(fact, missing, check, words);
     }
 }

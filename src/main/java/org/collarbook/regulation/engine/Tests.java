@@ -1,21 +1,20 @@
 package org.collarbook.regulation.engine;
 
-import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.Set;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
-import java.util.function.Predicate;
+import java.util.function.Function;
+import org.collarbook.regulation.ExtendedPeriod;
+import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Lading;
-import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Purpose;
 import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
-import org.collarbook.regulation.WaterCapacity;
 import org.jspecify.annotations.Nullable;
 
 /** The conditions that a rule can name. */
@@ -128,87 +127,6 @@ public final class Tests {
         });
     }
 
-    public static Test capacityAtMost(WaterCapacity limit) {
-        return capacity(limit, difference -> difference <= 0);
-    }
-
-    public static Test capacityOver(WaterCapacity limit) {
-        return capacity(limit, difference -> difference > 0);
-    }
-
-    public static Test capacityUnder(WaterCapacity limit) {
-        return capacity(limit, difference -> difference < 0);
-    }
-
-    public static Test capacityAtLeast(WaterCapacity limit) {
-        return capacity(limit, difference -> difference >= 0);
-    }
-
-    private static Test capacity(WaterCapacity limit, IntPredicate holds) {
-        BigDecimal pounds = limit.toPounds();
-        return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {
-            WaterCapacity capacity = subject.facts.waterCapacity();
-            return capacity == null ? Verdict.UNKNOWN : verdict(holds.test(capacity.toPounds().compareTo(pounds)));
-        });
-    }
-
-    public static Test pressureAtLeast(BigDecimal psig) {
-        return pressure(psig, difference -> difference >= 0);
-    }
-
-    public static Test pressureAtMost(BigDecimal psig) {
-        return pressure(psig, difference -> difference <= 0);
-    }
-
-    private static Test pressure(BigDecimal psig, IntPredicate holds) {
-        return new Test(Fact.SERVICE_PRESSURE, ReasonCode.MISSING_SERVICE_PRESSURE, subject -> {
-            BigDecimal pressure = pressure(subject.facts);
-            return pressure == null ? Verdict.UNKNOWN : verdict(holds.test(pressure.compareTo(psig)));
-        });
-    }
-
-    /** The stamped pressures of low-pressure cylinders, made once. */
-    private static final BigDecimal[] STAMPED = IntStream.rangeClosed(0, 500).mapToObj(BigDecimal::valueOf).toArray(
-            BigDecimal[]::new);
-    private static final BigDecimal OF_3 = new BigDecimal(1800);
-    private static final BigDecimal OF_8 = new BigDecimal(250);
-
-    /** As recorded or as stamped with the specification, the lower; else as 49 CFR 173.301a(b) designates it. */
-    static @Nullable BigDecimal pressure(Facts facts) {
-        Specification specification = facts.specification();
-        BigDecimal recorded = facts.servicePressure();
-        Integer stamped = specification == null ? null : specification.servicePressurePsig();
-        if (stamped != null) {
-            BigDecimal mark = stamped >= 0 && stamped < STAMPED.length
-                    ? STAMPED[stamped]
-                    : BigDecimal.valueOf(stamped);
-            return recorded == null ? mark : recorded.min(mark);
-        }
-        if (recorded != null || specification == null) {
-            return recorded;
-        }
-        return switch (specification.family()) {
-            case "3", "3E" -> OF_3;
-            case "8" -> OF_8;
-            default -> null;
-        };
-    }
-
-    public static Test madeFrom(YearMonth month) {
-        return made(is -> !is.isBefore(month));
-    }
-
-    public static Test madeBefore(YearMonth month) {
-        return made(is -> is.isBefore(month));
-    }
-
-    private static Test made(Predicate<YearMonth> holds) {
-        return new Test(Fact.MANUFACTURED, ReasonCode.MISSING_MANUFACTURED, subject -> {
-            YearMonth made = subject.manufactured;
-            return made == null ? Verdict.UNKNOWN : verdict(holds.test(made));
-        });
-    }
-
     /** An attribute of the mark that is being judged; without a mark there is no star. */
     public static Test star(boolean wanted) {
         return new Test(Fact.REQUALIFICATIONS, ReasonCode.MISSING_REQUALIFICATIONS, subject -> verdict(
@@ -227,25 +145,58 @@ public final class Tests {
         });
     }
 
-    /** A permit whose number is the stamped one, with its interval, and not expired. */
-    public static Test permitInForce(boolean wanted) {
-        return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT, subject -> verdict(permitHolds(subject) == wanted));
+    /** Of the mark that is being judged; without a mark there is no method. */
+    public static Test markMethod(Set<Method> methods) {
+        return new Test(Fact.REQUALIFICATIONS, ReasonCode.MISSING_REQUALIFICATIONS, subject -> verdict(
+                subject.mark() != null && subject.mark().method() != null
+                        && methods.contains(subject.mark().method())));
     }
 
-    private static boolean permitHolds(Subject subject) {
-        Permit permit = subject.facts.permit();
-        Specification specification = subject.facts.specification();
-        if (permit == null || specification == null || specification.detail() == null
-                || permit.intervalYears() == null) {
-            return false;
-        }
-        String number = permit.number();
-        LocalDate expires = permit.expires();
-        return number != null && digits(number).equals(digits(specification.detail())) && expires != null && !expires
-                .isBefore(subject.asOf);
+    public static Test statedLading(Set<String> ladings) {
+        Set<String> set = Set.copyOf(ladings);
+        return new Test(Fact.LADING, ReasonCode.MISSING_LADING, subject -> {
+            Lading lading = subject.facts.service().lading();
+            return verdict(lading != null && set.contains(lading.name()));
+        });
     }
 
-    private static String digits(String text) {
-        return text.replaceAll("\\D", "");
+    public static Test installation(Installation wanted) {
+        return one(Fact.INSTALLATION, ReasonCode.MISSING_INSTALLATION, Facts::installation, Set.of(wanted));
+    }
+
+    public static Test reliefValve(ReliefValve wanted) {
+        return one(Fact.RELIEF_VALVE, ReasonCode.MISSING_RELIEF_VALVE, Facts::reliefValve, Set.of(wanted));
+    }
+
+    public static Test extinguisher(Set<Extinguisher> kinds) {
+        return one(Fact.EXTINGUISHER, ReasonCode.MISSING_EXTINGUISHER, Facts::extinguisher, Set.copyOf(kinds));
+    }
+
+    public static Test purpose(Set<Purpose> purposes) {
+        return one(Fact.MOVE, ReasonCode.MISSING_PURPOSE, facts -> facts.move() == null
+                ? null
+                : facts.move().purpose(), Set.copyOf(purposes));
+    }
+
+    private static <E> Test one(Fact fact, ReasonCode missing, Function<Facts, @Nullable E> of, Set<E> wanted) {
+        return new Test(fact, missing, subject -> {
+            E value = of.apply(subject.facts);
+            return value == null ? Verdict.UNKNOWN : verdict(wanted.contains(value));
+        });
+    }
+
+    /**
+     * A longer period that must be on record: as a fact, or else as the designation stamped on the cylinder. Where nothing
+     * is told of it the longer period is not applied.
+     */
+    public static Test statedExtension(Set<ExtendedPeriod> granted) {
+        return new Test(Fact.EXTENDED_PERIOD, ReasonCode.MISSING_PERMIT, subject -> {
+            ExtendedPeriod told = subject.facts.extendedPeriod();
+            Specification specification = subject.facts.specification();
+            boolean stamped = specification != null && ExtendedPeriod.P15Y.name().equals(specification.detail());
+            return verdict(told == null
+                    ? stamped && granted.contains(ExtendedPeriod.P15Y)
+                    : granted.contains(told));
+        });
     }
 }

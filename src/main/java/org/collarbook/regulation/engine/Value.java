@@ -1,12 +1,8 @@
 package org.collarbook.regulation.engine;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.List;
-import java.util.Map;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Facts;
-import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Policy;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
@@ -14,58 +10,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What a rule says from one day until another, with where that stands. */
 public final class Value {
-
-    public sealed interface Effect {}
-
-    /** Months from the original test, and from a mark by its method; what is not named is not accepted. */
-    public static final class Periods implements Effect {
-
-        final int first;
-        private final int[] after = new int[Method.values().length];
-
-        public Periods(int first, Map<Method, Integer> months) {
-            this.first = first;
-            months.forEach((method, number) -> after[method.ordinal()] = number);
-        }
-
-        int after(Method method) {
-            return after[method.ordinal()];
-        }
-
-        @Override
-        public String toString() {
-            StringBuilder text = new StringBuilder(first == 0 ? "" : "first " + first + " months");
-            for (Method method : Method.values()) {
-                if (after(method) > 0) {
-                    text.append(text.isEmpty() ? "" : ", ").append("after ").append(method).append(' ')
-                            .append(after(method))
-                            .append(" months");
-                }
-            }
-            return text.toString();
-        }
-    }
-
-    /** Never required; or, after the method named, never again. */
-    public record NotRequired(@Nullable Method after) implements Effect {}
-
-    public record OtherAuthority(String name) implements Effect {}
-
-    /** The interval recorded with the permit. */
-    public record PermitInterval() implements Effect {}
-
-    public record Condemns() implements Effect {}
-
-    public record ServiceLife(int months) implements Effect {}
-
-    /** What must hold before a permission is given, and the reason when it does not. */
-    public record Gate(Test[] requires, ReasonCode otherwise) implements Effect {}
-
-    public record Densities(List<Density> rows) implements Effect {
-
-        /** {@code overPercent} is for a water capacity of more than 1,200 gallons. */
-        public record Density(BigDecimal from, BigDecimal to, BigDecimal percent, BigDecimal overPercent) {}
-    }
 
     final LocalDate from;
     final @Nullable LocalDate until;
@@ -78,7 +22,7 @@ public final class Value {
     /** What follows from the date that this value gives. */
     final Reason overdue;
     final Reason dueThisMonth;
-    final Reason useUp;
+    final Reason unrecorded;
     final @Nullable LocalDate unreadSince;
     final @Nullable Reason unread;
     private final boolean onByDefault;
@@ -92,10 +36,10 @@ public final class Value {
         this.effect = effect;
         this.citation = citation;
         this.off = ReasonCode.RULE_OFF.citing(citation);
-        this.refusal = effect instanceof Gate gate ? gate.otherwise().citing(citation) : off;
+        this.refusal = effect instanceof Effect.Gate gate ? gate.otherwise().citing(citation) : off;
         this.overdue = ReasonCode.OVERDUE.citing(citation);
         this.dueThisMonth = ReasonCode.DUE_THIS_MONTH.citing(citation);
-        this.useUp = ReasonCode.USE_UP.citing(citation);
+        this.unrecorded = ReasonCode.MISSING_RECORD.citing(citation);
         this.unreadSince = unreadSince;
         this.unread = unread == null
                 ? null
@@ -111,5 +55,11 @@ public final class Value {
 
     boolean isOn(Facts facts, String ruleId) {
         return onByDefault || facts.enable().contains(basis) || facts.enable().contains(ruleId);
+    }
+
+    /** That a later text is known and was not read, where it applies on the day. */
+    @Nullable
+    Reason unreadOn(LocalDate day) {
+        return unreadSince != null && !day.isBefore(unreadSince) ? unread : null;
     }
 }

@@ -8,13 +8,19 @@ import java.util.List;
 import java.util.Set;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.ExtendedPeriod;
+import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.FactsBuilder;
+import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Move;
 import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.Policy;
+import org.collarbook.regulation.Purpose;
+import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Rin;
 import org.collarbook.regulation.Service;
@@ -39,13 +45,19 @@ final class FactsReader {
         facts.coated(flag(fields, "coated")).lined(flag(fields, "lined"));
         facts.steel(fields.optional("steel", "NQT or QT", Steel::valueOf));
         facts.marksLegible(flag(fields, "marksLegible")).ownerConsent(flag(fields, "ownerConsent"));
+        facts.installation(fields.optional("installation", "above or below ground", Installation::valueOf));
         facts.use(fields.optional("use", "a use", Use::valueOf));
+        facts.reliefValve(fields.optional("reliefValve", "INTERNAL or EXTERNAL", ReliefValve::valueOf));
+        facts.extendedPeriod(fields.optional("extendedPeriod", "a longer period", ExtendedPeriod::valueOf));
+        facts.extinguisher(fields.optional("extinguisher", "a kind of extinguisher", Extinguisher::valueOf));
+        facts.schemeDue(fields.optional("schemeDue", "a month", YearMonth::parse));
+        facts.outOfServiceSince(fields.optionalDate("outOfServiceSince")).move(move(fields));
         facts.service(
                 new Service(fields.optional("lading", "a lading", Lading::new), flag(fields, "exclusive"), flag(fields,
                         "corrosionFree")));
         facts.permit(permit(fields)).condition(condition(fields));
         facts.requalifications(fields.has("requalifications") ? marks(fields) : null);
-        facts.filledOn(fields.optionalDate("filledOn"));
+        facts.filledOn(fields.optionalDate("filledOn")).emptiedOn(fields.optionalDate("emptiedOn"));
         facts.policies(fields.choices("policies", Policy.class)).enable(Set.copyOf(fields.set("enable")));
         fields.done();
         return facts.build();
@@ -67,6 +79,17 @@ final class FactsReader {
         return read;
     }
 
+    private static @Nullable Move move(Fields fields) {
+        Fields move = fields.optionalChild("move");
+        if (move == null) {
+            return null;
+        }
+        Move read = new Move(move.optional("percentFull", "a number", BigDecimal::new),
+                move.optional("purpose", "a purpose", Purpose::valueOf));
+        move.done();
+        return read;
+    }
+
     private static @Nullable Condition condition(Fields fields) {
         Fields condition = fields.optionalChild("condition");
         if (condition == null) {
@@ -81,6 +104,11 @@ final class FactsReader {
         return read;
     }
 
+    private static Requalification.Result result(Fields mark) {
+        Requalification.@Nullable Result result = mark.optional("result", "a result", Requalification.Result::valueOf);
+        return result == null ? Requalification.Result.PASSED : result;
+    }
+
     private static List<Requalification> marks(Fields fields) {
         List<Requalification> marks = new ArrayList<>();
         for (Fields mark : fields.children("requalifications")) {
@@ -88,7 +116,7 @@ final class FactsReader {
             boolean star = Boolean.TRUE.equals(flag(mark, "star"));
             marks.add(
                     new Requalification(mark.month("month"), mark.optional("method", "a method", Method::valueOf), star,
-                            false, rin, false, Requalification.Result.PASSED));
+                            false, rin, false, result(mark)));
             mark.done();
         }
         return marks;

@@ -6,6 +6,7 @@ import java.time.Period;
 import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -34,6 +35,11 @@ final class Fields {
 
     String path() {
         return path;
+    }
+
+    /** As written, for showing. */
+    Map<String, Object> asMap() {
+        return Collections.unmodifiableMap(map);
     }
 
     Set<String> keys() {

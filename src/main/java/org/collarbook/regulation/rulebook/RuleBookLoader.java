@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.NotHeld;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.RuleInfo;
 import org.collarbook.regulation.engine.CompiledRuleBook;
@@ -81,6 +82,10 @@ public final class RuleBookLoader {
     }
 
     private static List<RuleReader.Read> rules(Map<String, Map<?, ?>> files) {
+        return read(files, new ArrayList<>());
+    }
+
+    private static List<RuleReader.Read> read(Map<String, Map<?, ?>> files, List<NotHeld> notHeld) {
         List<RuleReader.Read> rules = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         files.forEach((name, content) -> {
@@ -96,16 +101,41 @@ public final class RuleBookLoader {
                 }
                 rules.add(read);
             }
+            if (file.has("notHeld")) {
+                file.children("notHeld").forEach(one -> notHeld.add(notHeld(jurisdiction, one)));
+            }
             file.done();
         });
+        refuseConflicts(rules);
         return rules;
     }
 
+    private static NotHeld notHeld(Jurisdiction jurisdiction, Fields fields) {
+        NotHeld read = new NotHeld(jurisdiction, fields.text("section"), fields.text("what"), fields.text("why"));
+        fields.done();
+        return read;
+    }
+
+    /** Two rules may not answer one requirement of one container with nothing to say which goes first. */
+    private static void refuseConflicts(List<RuleReader.Read> rules) {
+        List<Claim> claims = rules.stream().flatMap(rule -> rule.claims().stream()).toList();
+        for (int i = 0; i < claims.size(); i++) {
+            for (int j = i + 1; j < claims.size(); j++) {
+                if (claims.get(i).conflictsWith(claims.get(j))) {
+                    throw new RuleBookException(claims.get(i).head().id(), "has the precedence of "
+                            + claims.get(j).head().id() + ", and both may answer " + claims.get(i).requirement());
+                }
+            }
+        }
+    }
+
     private static RuleBook compile(Map<String, Map<?, ?>> files) {
-        List<RuleReader.Read> read = rules(files);
+        List<NotHeld> notHeld = new ArrayList<>();
+        List<RuleReader.Read> read = read(files, notHeld);
         List<Rule> rules = read.stream().map(RuleReader.Read::rule).toList();
         List<RuleInfo> infos = read.stream().map(RuleReader.Read::info).toList();
         String text = Canonical.text(files);
-        return new CompiledRuleBook(rules, infos, Canonical.hash(text), text);
+        return new CompiledRuleBook(rules, new CompiledRuleBook.Listing(infos, List.copyOf(notHeld)),
+                Canonical.hash(text), text);
     }
 }

@@ -1,6 +1,5 @@
 package org.collarbook.regulation.rulebook;
 
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -9,6 +8,7 @@ import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.engine.Part;
 import org.collarbook.regulation.engine.Rule;
 import org.collarbook.regulation.engine.Test;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /** Reads one rule with its examples. */
 final class RuleReader {
 
-    record Read(Rule rule, RuleInfo info, RuleExample matching, RuleExample nonMatching) {}
+    record Read(Rule rule, RuleInfo info, List<Claim> claims, RuleExample matching, RuleExample nonMatching) {}
 
     /** Conditions on what is stamped, by which rules are laid out beforehand. */
     static final Set<String> LAID_OUT = Set.of("kind", "family", "authority");
@@ -33,35 +33,28 @@ final class RuleReader {
         String id = unnamed.text("id");
         Fields fields = unnamed.renamed(file + ": " + id);
         fields.text("id");
-        String title = fields.text("title");
-        Requirement sets = fields.optional("sets", "a requirement", Requirement::valueOf);
-        Rule.Topic gates = fields.optional("gates", "a topic", Rule.Topic::valueOf);
-        String topic = topic(fields, sets, gates);
+        Part part = PartReader.read(fields);
         Fields applies = fields.child("applies");
-        Rule.Scope scope = scope(applies);
+        Rule.Head head = new Rule.Head(id, fields.text("title"), jurisdiction, precedence(fields), selector(fields),
+                scope(applies));
         List<Test> tests = TestsReader.read(applies);
         applies.done();
         List<ValueReader.Read> read = fields.children("values").stream().map(values::read).toList();
         List<RuleInfo.DatedValue> shown = read.stream().map(ValueReader.Read::shown).toList();
         refuseOverlaps(fields, shown);
-        Rule rule = new Rule(id, title, jurisdiction, sets, gates, forbids(fields), precedence(fields),
-                selector(fields),
-                scope, tests, read.stream().map(ValueReader.Read::value).toList());
+        Rule rule = new Rule(head, part, tests, read.stream().map(ValueReader.Read::value).toList());
         Fields examples = fields.child("examples");
         RuleExample matching = RuleExample.read(id, true, jurisdiction, examples.child("matching"));
         RuleExample nonMatching = RuleExample.read(id, false, jurisdiction, examples.child("nonMatching"));
         examples.done();
-        fields.optional("note");
+        RuleInfo info = new RuleInfo(id, jurisdiction, part.topic(), head.title(), fields.optional("note"),
+                head.precedence(), head.selector().name(), applies.asMap(), shown,
+                List.of(matching.info(), nonMatching.info()));
         fields.done();
-        return new Read(rule, new RuleInfo(id, jurisdiction, topic, title, shown), matching, nonMatching);
-    }
-
-    private static String topic(Fields fields, @Nullable Requirement sets, Rule.@Nullable Topic gates) {
-        boolean limits = "FILLING_DENSITY".equals(fields.optional("limits"));
-        if ((sets == null ? 0 : 1) + (gates == null ? 0 : 1) + (limits ? 1 : 0) != 1) {
-            throw new RuleBookException(fields.path(), "expected one of sets, gates and limits");
-        }
-        return sets != null ? sets.name() : gates != null ? gates.name() : "FILLING_DENSITY";
+        List<Claim> claims = part instanceof Part.Sets(Requirement requirement, var _)
+                ? read.stream().map(value -> new Claim(head, requirement, applies.asMap(), value)).toList()
+                : List.of();
+        return new Read(rule, info, claims, matching, nonMatching);
     }
 
     private static Rule.Scope scope(Fields applies) {
@@ -69,16 +62,12 @@ final class RuleReader {
         if (kinds.isEmpty()) {
             throw applies.wrong("kind", "missing");
         }
-        Set<String> ladings = new HashSet<>(applies.set("lading"));
-        ladings.addAll(applies.set("ladingNot"));
+        Set<String> ladings = new HashSet<>();
+        for (String key : List.of("lading", "ladingNot", "statedLading", "statedLadingNot")) {
+            ladings.addAll(applies.set(key));
+        }
         return new Rule.Scope(kinds, Set.copyOf(applies.set("family")), applies.choices("authority", Authority.class),
-                Set
-                        .copyOf(ladings));
-    }
-
-    private static Set<Rule.Allows> forbids(Fields fields) {
-        Set<Rule.Allows> forbids = fields.choices("forbids", Rule.Allows.class);
-        return forbids.isEmpty() ? EnumSet.of(Rule.Allows.FILL) : forbids;
+                Set.copyOf(ladings));
     }
 
     private static int precedence(Fields fields) {
@@ -100,9 +89,7 @@ final class RuleReader {
             for (int j = i + 1; j < values.size(); j++) {
                 RuleInfo.DatedValue a = values.get(i);
                 RuleInfo.DatedValue b = values.get(j);
-                boolean apart = a.until() != null && !b.from().isBefore(a.until()) || b.until() != null && !a.from()
-                        .isBefore(b.until());
-                if (a.policy() == b.policy() && !apart) {
+                if (Claim.inForceTogether(a, b)) {
                     throw fields.wrong("values[" + j + "]", "is in force together with values[" + i + "]");
                 }
             }

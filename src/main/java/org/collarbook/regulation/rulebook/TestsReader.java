@@ -4,11 +4,19 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
+import org.collarbook.regulation.ExtendedPeriod;
+import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Installation;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Purpose;
+import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.collarbook.regulation.WaterCapacity;
 import org.collarbook.regulation.engine.Findings;
+import org.collarbook.regulation.engine.Measures;
+import org.collarbook.regulation.engine.Permits;
 import org.collarbook.regulation.engine.Test;
 import org.collarbook.regulation.engine.Tests;
 
@@ -30,7 +38,7 @@ final class TestsReader {
         List<Test> tests = new ArrayList<>();
         for (String key : new TreeSet<>(fields.keys())) {
             if (!RuleReader.LAID_OUT.contains(key)) {
-                tests.add(test(key, fields));
+                tests.add(worded(key, fields));
             }
         }
         tests.sort(ORDER);
@@ -41,10 +49,14 @@ final class TestsReader {
     static List<Test> required(Fields fields) {
         List<Test> tests = new ArrayList<>();
         for (String key : new TreeSet<>(fields.keys())) {
-            tests.add(test(key, fields));
+            tests.add(worded(key, fields));
         }
         tests.sort(ORDER);
         return tests;
+    }
+
+    private static Test worded(String key, Fields fields) {
+        return test(key, fields).worded(key + ": " + fields.asMap().get(key));
     }
 
     private static Test test(String key, Fields fields) {
@@ -65,21 +77,39 @@ final class TestsReader {
             case "statedUse" -> Tests.statedUse(fields.choices(key, Use.class));
             case "star" -> Tests.star(fields.flag(key));
             case "composite" -> Tests.composite(fields.flag(key));
-            case "permitInForce" -> Tests.permitInForce(fields.flag(key));
+            case "certificateInForce" -> Permits.certificateInForce(fields.flag(key));
+            case "permitInForce" -> Permits.permitInForce(fields.flag(key));
+            default -> stated(key, fields);
+        };
+    }
+
+    private static Test stated(String key, Fields fields) {
+        return switch (key) {
+            case "statedLading" -> Tests.statedLading(fields.set(key));
+            case "statedExtension" -> Tests.statedExtension(fields.choices(key, ExtendedPeriod.class));
+            case "installation" -> Tests.installation(fields.choice(key, Installation.class));
+            case "reliefValve" -> Tests.reliefValve(fields.choice(key, ReliefValve.class));
+            case "extinguisher" -> Tests.extinguisher(fields.choices(key, Extinguisher.class));
+            case "purpose" -> Tests.purpose(fields.choices(key, Purpose.class));
+            case "markMethod" -> Tests.markMethod(fields.choices(key, Method.class));
             default -> measured(key, fields);
         };
     }
 
     private static Test measured(String key, Fields fields) {
         return switch (key) {
-            case "waterCapacityAtMost" -> Tests.capacityAtMost(capacity(key, fields));
-            case "waterCapacityOver" -> Tests.capacityOver(capacity(key, fields));
-            case "waterCapacityUnder" -> Tests.capacityUnder(capacity(key, fields));
-            case "waterCapacityAtLeast" -> Tests.capacityAtLeast(capacity(key, fields));
-            case "servicePressureAtLeast" -> Tests.pressureAtLeast(fields.number(key));
-            case "servicePressureAtMost" -> Tests.pressureAtMost(fields.number(key));
-            case "madeFrom" -> Tests.madeFrom(fields.month(key));
-            case "madeBefore" -> Tests.madeBefore(fields.month(key));
+            case "waterCapacityAtMost" -> Measures.capacityAtMost(capacity(key, fields));
+            case "waterCapacityOver" -> Measures.capacityOver(capacity(key, fields));
+            case "waterCapacityUnder" -> Measures.capacityUnder(capacity(key, fields));
+            case "waterCapacityAtLeast" -> Measures.capacityAtLeast(capacity(key, fields));
+            case "servicePressureAtLeast" -> Measures.pressureAtLeast(fields.number(key));
+            case "servicePressureAtMost" -> Measures.pressureAtMost(fields.number(key));
+            case "madeFrom" -> Measures.madeFrom(fields.month(key));
+            case "madeBefore" -> Measures.madeBefore(fields.month(key));
+            case "markAgeUnder" -> Measures.markAgeUnder(fields.months(key));
+            case "markAgeAtLeast" -> Measures.markAgeAtLeast(fields.months(key));
+            case "percentFullAtMost" -> Measures.percentFullAtMost(fields.number(key));
+            case "outOfServiceUnder" -> outOfService(fields.child(key));
             case "damaged" -> Findings.damaged(fields.flag(key));
             case "overheated" -> Findings.overheated(fields.flag(key));
             case "fire" -> Findings.fire(fields.flag(key));
@@ -88,6 +118,12 @@ final class TestsReader {
             case "condemned" -> Findings.condemned(fields.flag(key));
             default -> throw fields.wrong(key, "unknown condition");
         };
+    }
+
+    private static Test outOfService(Fields fields) {
+        Test test = Measures.outOfServiceUnder(fields.months("time"), fields.choices("orTestedBy", Method.class));
+        fields.done();
+        return test;
     }
 
     private static WaterCapacity capacity(String key, Fields fields) {

@@ -2,6 +2,7 @@ package org.collarbook.regulation.rulebook;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Policy;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.engine.Effect;
 import org.collarbook.regulation.engine.Test;
 import org.collarbook.regulation.engine.Value;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class ValueReader {
 
     private static final Set<String> EFFECTS = Set.of("periods", "notRequired", "otherAuthority", "permitInterval",
-            "condemns", "serviceLife", "requires", "densities");
+            "condemns", "serviceLife", "requires", "densities", "undecided", "asRecorded", "inForce");
 
     private final CitationReader citations;
 
@@ -28,7 +30,7 @@ final class ValueReader {
         this.citations = citations;
     }
 
-    record Read(Value value, RuleInfo.DatedValue shown) {}
+    record Read(Value value, Effect effect, RuleInfo.DatedValue shown) {}
 
     Read read(Fields fields) {
         List<String> effects = EFFECTS.stream().filter(fields::has).toList();
@@ -41,7 +43,7 @@ final class ValueReader {
             throw fields.wrong("until", "expected a day after " + from);
         }
         Policy policy = fields.optional("policy", "a policy", Policy::valueOf);
-        Value.Effect effect = effect(effects.getFirst(), fields);
+        Effect effect = effect(effects.getFirst(), fields);
         Citation citation = citations.read(fields.child("citation"));
         Fields unread = fields.optionalChild("unread");
         LocalDate since = unread == null ? null : unread.date("since");
@@ -51,58 +53,53 @@ final class ValueReader {
         }
         fields.optional("note");
         fields.done();
-        return new Read(new Value(from, until, policy, effect, citation, since, what),
-                new RuleInfo.DatedValue(from, until,
-                        policy, shown(effect), citation));
+        boolean on = citation.basis().onByDefault() && policy == null;
+        return new Read(new Value(from, until, policy, effect, citation, since, what), effect,
+                new RuleInfo.DatedValue(from, until, policy, effect.shown(), on, what, citation));
     }
 
-    private static String shown(Value.Effect effect) {
-        return switch (effect) {
-            case Value.Periods periods -> periods.toString();
-            case Value.Gate gate -> "else " + gate.otherwise();
-            case Value.Densities densities -> densities.rows().size() + " rows of filling density";
-            default -> effect.toString();
-        };
-    }
-
-    private static Value.Effect effect(String name, Fields fields) {
+    private static Effect effect(String name, Fields fields) {
         return switch (name) {
-            case "periods" -> periods(fields.child(name));
+            case "periods" -> periods(fields.child(name), fields.optional("notBefore", "a month", YearMonth::parse));
+            case "undecided" -> new Effect.Undecided(fields.choice(name, ReasonCode.class));
+            case "asRecorded" -> yes(fields, name, new Effect.AsRecorded());
+            case "inForce" -> yes(fields, name, new Effect.InForce());
             case "notRequired" -> notRequired(fields.text(name), fields);
-            case "otherAuthority" -> new Value.OtherAuthority(fields.text(name));
-            case "permitInterval" -> yes(fields, name, new Value.PermitInterval());
-            case "condemns" -> yes(fields, name, new Value.Condemns());
-            case "serviceLife" -> new Value.ServiceLife(fields.months(name));
+            case "otherAuthority" -> new Effect.OtherAuthority(fields.text(name));
+            case "permitInterval" -> yes(fields, name, new Effect.PermitInterval());
+            case "condemns" -> yes(fields, name, new Effect.Condemns());
+            case "serviceLife" -> new Effect.ServiceLife(fields.months(name));
             case "requires" -> gate(fields.child(name), fields.choice("otherwise", ReasonCode.class));
             default -> densities(fields.children(name));
         };
     }
 
-    private static Value.Effect yes(Fields fields, String name, Value.Effect effect) {
+    private static Effect yes(Fields fields, String name, Effect effect) {
         if (!fields.flag(name)) {
             throw fields.wrong(name, "expected true");
         }
         return effect;
     }
 
-    private static Value.Effect notRequired(String text, Fields fields) {
+    private static Effect notRequired(String text, Fields fields) {
         if (text.equals("true")) {
-            return new Value.NotRequired(null);
+            return new Effect.NotRequired(null);
         }
-        return new Value.NotRequired(fields.required("notRequired", "true or a method", Method::valueOf));
+        return new Effect.NotRequired(fields.required("notRequired", "true or a method", Method::valueOf));
     }
 
-    private static Value.Effect periods(Fields fields) {
+    private static Effect periods(Fields fields, @Nullable YearMonth notBefore) {
         Map<Method, Integer> after = new EnumMap<>(Method.class);
         int first = 0;
+        int any = 0;
         for (String key : fields.keys()) {
-            if (key.equals("first")) {
-                first = positive(fields, key);
-            } else {
-                after.put(method(fields, key), positive(fields, key));
+            switch (key) {
+                case "first" -> first = positive(fields, key);
+                case "any" -> any = positive(fields, key);
+                default -> after.put(method(fields, key), positive(fields, key));
             }
         }
-        return new Value.Periods(first, after);
+        return new Effect.Periods(first, any, notBefore, after);
     }
 
     private static int positive(Fields fields, String key) {
@@ -121,20 +118,21 @@ final class ValueReader {
         }
     }
 
-    private static Value.Effect gate(Fields requires, ReasonCode otherwise) {
+    private static Effect gate(Fields requires, ReasonCode otherwise) {
         List<Test> tests = TestsReader.required(requires);
-        return new Value.Gate(tests.toArray(Test[]::new), otherwise);
+        return new Effect.Gate(tests.toArray(Test[]::new), otherwise);
     }
 
-    private static Value.Effect densities(List<Fields> rows) {
-        List<Value.Densities.Density> read = new ArrayList<>();
+    private static Effect densities(List<Fields> rows) {
+        List<Effect.Densities.Density> read = new ArrayList<>();
         for (Fields row : rows) {
             BigDecimal percent = row.number("percent");
             BigDecimal over = row.optional("percentOver1200gal", "a number", BigDecimal::new);
-            read.add(new Value.Densities.Density(row.number("from"), row.number("to"), percent, orElse(over, percent)));
+            read.add(
+                    new Effect.Densities.Density(row.number("from"), row.number("to"), percent, orElse(over, percent)));
             row.done();
         }
-        return new Value.Densities(List.copyOf(read));
+        return new Effect.Densities(List.copyOf(read));
     }
 
     private static BigDecimal orElse(@Nullable BigDecimal one, BigDecimal other) {

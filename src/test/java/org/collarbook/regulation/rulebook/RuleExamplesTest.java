@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.collarbook.regulation.Assessment;
+import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Clock;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.Outcome;
@@ -16,6 +17,7 @@ import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.engine.Part;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -49,9 +51,24 @@ class RuleExamplesTest {
             limit(example);
         } else if (Arrays.stream(Requirement.values()).anyMatch(one -> one.name().equals(topic))) {
             clock(example);
-        } else {
+        } else if (Arrays.stream(Part.Topic.values()).anyMatch(one -> one.name().equals(topic))) {
             gate(example);
+        } else {
+            told(example);
         }
+    }
+
+    /** What a rule gives back, notes or cites is told with its own citation; a move is allowed or not. */
+    private static void told(RuleExample example) {
+        Assessment assessment = BOOK.assess(example.facts(), example.asOf());
+        String gives = GIVES.get(example.ruleId());
+        if (gives.equals("CARRY")) {
+            assertThat(assessment.mayCarry().allowed()).as("%s", assessment).isEqualTo(example.matching());
+            return;
+        }
+        List<Citation> own = RULES.get(example.ruleId()).values().stream().map(RuleInfo.DatedValue::citation).toList();
+        assertThat(assessment.reasons().stream().anyMatch(reason -> reason.code() == ReasonCode.valueOf(gives)
+                && own.contains(reason.citation()))).as("%s", assessment).isEqualTo(example.matching());
     }
 
     private static void clock(RuleExample example) {

@@ -1,0 +1,84 @@
+package org.collarbook.regulation.engine;
+
+import java.util.Set;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Requirement;
+
+/** What a rule does. */
+public sealed interface Part {
+
+    enum Allows {
+        FILL,
+        CARRY,
+        USE
+    }
+
+    /** The questions that must each be answered before anything may be filled. */
+    enum Topic {
+        REFILLABLE,
+        AUTHORISED,
+        SERVICE_PRESSURE,
+        MARKS,
+        CONSENT,
+        CONDITION
+    }
+
+    enum Relief {
+        /** Filled before it fell due. */
+        FILLED_IN_TIME,
+        /** Past its date, whenever it was filled. */
+        OVERDUE,
+        /** A tank that otherwise stays where it is. */
+        MOVE
+    }
+
+    /** Runs a clock; while it is overdue or cannot be told, what it bars is refused. */
+    record Sets(Requirement requirement, Set<Allows> bars) implements Part {
+
+        public Sets {
+            bars = Set.copyOf(bars);
+        }
+    }
+
+    /** Asks a question; its refusal forbids, and a fact that is not known bars {@code unknownForbids}. */
+    record Asks(Topic question, Set<Allows> forbids, Set<Allows> unknownForbids) implements Part {
+
+        public Asks {
+            forbids = Set.copyOf(forbids);
+            unknownForbids = Set.copyOf(unknownForbids);
+        }
+    }
+
+    /** Gives back what would be refused. */
+    record Relieves(Relief relief, Set<Allows> allows) implements Part {
+
+        public Relieves {
+            allows = Set.copyOf(allows);
+        }
+    }
+
+    /** Says something about a clock that runs from a mark, and decides nothing. */
+    record Notes(ReasonCode code, Requirement about) implements Part {}
+
+    /** Says where a reason stands in the text. */
+    record Cites(Set<ReasonCode> codes) implements Part {
+
+        public Cites {
+            codes = Set.copyOf(codes);
+        }
+    }
+
+    record Limits() implements Part {}
+
+    /** The name under which it is listed. */
+    default String topic() {
+        return switch (this) {
+            case Sets sets -> sets.requirement().name();
+            case Asks asks -> asks.question().name();
+            case Relieves relieves -> relieves.relief().name();
+            case Notes notes -> notes.code().name();
+            case Cites _ -> "CITATION";
+            case Limits _ -> "FILLING_DENSITY";
+        };
+    }
+}

@@ -1,0 +1,53 @@
+package org.collarbook.regulation.engine;
+
+import static org.collarbook.regulation.engine.Tests.verdict;
+
+import java.time.LocalDate;
+import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Specification;
+import org.jspecify.annotations.Nullable;
+
+/** The conditions that a rule can set on a permit or certificate. */
+public final class Permits {
+
+    private Permits() {}
+
+    /** A permit whose number is the stamped one, with its interval, and not expired. */
+    public static Test permitInForce(boolean wanted) {
+        return permit(wanted, subject -> holds(subject) && namesTheStamp(subject));
+    }
+
+    /** A certificate that is recorded with its number and interval and has not expired; no stamp names it. */
+    public static Test certificateInForce(boolean wanted) {
+        return permit(wanted, Permits::holds);
+    }
+
+    @FunctionalInterface
+    private interface InForce {
+        boolean of(Subject subject);
+    }
+
+    private static Test permit(boolean wanted, InForce inForce) {
+        return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT, subject -> verdict(inForce.of(subject) == wanted));
+    }
+
+    private static boolean holds(Subject subject) {
+        Permit permit = subject.facts.permit();
+        LocalDate expires = permit == null ? null : permit.expires();
+        return permit != null && permit.number() != null && permit.intervalYears() != null && expires != null
+                && !expires.isBefore(subject.asOf);
+    }
+
+    private static boolean namesTheStamp(Subject subject) {
+        Permit permit = subject.facts.permit();
+        Specification specification = subject.facts.specification();
+        String stamped = specification == null ? null : specification.detail();
+        return permit != null && stamped != null && digits(stamped).equals(digits(permit.number()));
+    }
+
+    private static String digits(@Nullable String text) {
+        return text == null ? "" : text.replaceAll("\\D", "");
+    }
+}
