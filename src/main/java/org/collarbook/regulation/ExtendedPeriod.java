@@ -8,6 +8,8 @@ public enum ExtendedPeriod {
     COP31,
     /** Special provision v of P200, approved by the authorities of inspection and carriage. */
     SPECIAL_PROVISION_V,
+    /** ADR P200(3)(d), by the body that approved the type of a composite receptacle. */
+    TYPE_APPROVAL,
     /** None stands, or it was lost. */
     NONE
 }

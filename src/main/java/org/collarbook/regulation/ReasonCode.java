@@ -105,6 +105,8 @@ public enum ReasonCode {
             "The text and those who apply it read this limit differently: ask the authority having jurisdiction."),
     EARLY_PROOF_TEST(
             "A proof test before the first twelve years were over could be read to last longer; the shorter is taken."),
+    EXTENSION_IGNORED(
+            "A longer period is recorded that this design cannot have: it is ignored, and the record is to be looked at."),
     FOR_PROPANE_ALONE(
             "The ten-year period is for propane alone: another LP-gas in the tank ends it."),
     OUT_OF_SERVICE(

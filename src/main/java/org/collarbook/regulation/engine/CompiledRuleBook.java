@@ -75,8 +75,13 @@ public final class CompiledRuleBook implements RuleBook {
         } else if (plan.groups.length == 0) {
             permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
         } else {
+            boolean runs = false;
             for (Plan.Group group : plan.groups) {
-                permissions.count(Clocks.read(group, subject, subject.asOf), group, plan, where);
+                runs |= permissions.count(Clocks.read(group, subject, subject.asOf), group, plan, where);
+            }
+            if (!runs) {
+                // rules that are switched off, or clocks that wait for a first record: nothing says that nothing is due
+                permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
             }
         }
         new Gates(subject, permissions.refusals).ask(plan.gates);

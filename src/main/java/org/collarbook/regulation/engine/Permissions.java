@@ -40,11 +40,12 @@ final class Permissions {
         this.subject = subject;
     }
 
-    void count(Reading reading, Plan.Group group, Plan plan, @Nullable Jurisdiction where) {
+    /** Whether the clock runs. */
+    boolean count(Reading reading, Plan.Group group, Plan plan, @Nullable Jurisdiction where) {
         Outcome outcome = reading.outcome();
         if (outcome == null) {
             refusals.tell(reading.told());
-            return;
+            return false;
         }
         Rule rule = reading.rule();
         Value value = reading.value();
@@ -58,6 +59,7 @@ final class Permissions {
             refusals.tell(value.unreadOn(subject.asOf));
             notes(plan, reading);
         }
+        return true;
     }
 
     private static Set<Fact> used(@Nullable Rule rule, @Nullable Requalification mark) {

@@ -46,6 +46,25 @@ public final class Tests {
         });
     }
 
+    /** The design standard beside a UN mark is none of these. */
+    public static Test designNot(Set<String> designs) {
+        Set<String> set = Set.copyOf(designs);
+        return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, subject -> {
+            Specification specification = subject.facts.specification();
+            if (specification == null) {
+                return Verdict.UNKNOWN;
+            }
+            String design = specification.detail();
+            return verdict(design == null || !set.contains(design));
+        });
+    }
+
+    /** A written scheme dates it; what is not recorded does not. */
+    public static Test schemeRecorded(boolean wanted) {
+        return new Test(Fact.SCHEME_DUE, ReasonCode.MISSING_SCHEME_DUE,
+                subject -> verdict((subject.facts.schemeDue() != null) == wanted));
+    }
+
     public static Test lading(Set<String> ladings) {
         return lading(ladings, true);
     }

@@ -85,6 +85,8 @@ final class TestsReader {
 
     private static Test stated(String key, Fields fields) {
         return switch (key) {
+            case "designNot" -> Tests.designNot(fields.set(key));
+            case "schemeRecorded" -> Tests.schemeRecorded(fields.flag(key));
             case "statedLading" -> Tests.statedLading(fields.set(key));
             case "statedExtension" -> Tests.statedExtension(fields.choices(key, ExtendedPeriod.class));
             case "installation" -> Tests.installation(fields.choice(key, Installation.class));
