@@ -39,7 +39,7 @@ record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
         var content = completed == null || said == null
                 ? NewContainer.of(row.marks(), row.particulars(), row.tag())
                 : new NewContainer(row.marks(), completed.particulars(), row.tag(), said.id(), completed.declared());
-        return new Write(null, content, true, row.site() == null ? null : row.site().code(), row.lastTest(),
+        return new Write(null, content, true, row.site() == null ? null : row.site().code(), row.lastTests(),
                 row.filledOn());
     }
 
@@ -52,19 +52,18 @@ record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
                 && !known.fills().getOrDefault(before.id(), Set.of()).contains(day);
         boolean moved = row.site() != null && !row.site().code().equals(known.siteCodes().get(before.id()));
         return new Write(before, after, merge.changes(after), moved ? row.site().code() : null,
-                unknown(row.lastTest(), history, problems), filledAnew ? day : null);
+                unknown(row.lastTests(), history, problems), filledAnew ? day : null);
+    }
+
+    private static List<LastTest> unknown(List<LastTest> given, List<Requalification> history, Problems problems) {
+        return given.stream().filter(test -> !isKnown(test.done(), history, problems)).toList();
     }
 
     /**
-     * The last test where the register does not have it. A bare month of a test whose method is recorded is that test;
-     * a test is a fact, so a RIN that comes later does not go into it: the remark TEST_KEPT says so.
+     * Whether the register has the test. A bare month of a test whose method is recorded is that test; a test is a fact,
+     * so a RIN that comes later does not go into it: the remark TEST_KEPT says so.
      */
-    private static @Nullable LastTest unknown(@Nullable LastTest given, List<Requalification> history,
-            Problems problems) {
-        if (given == null) {
-            return null;
-        }
-        var test = given.done();
+    private static boolean isKnown(Requalification test, List<Requalification> history, Problems problems) {
         for (var recorded : history) {
             if (recorded.month().equals(test.month())
                     && (test.method() == null || test.method() == recorded.method())) {
@@ -72,9 +71,9 @@ record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
                     problems.remark(LedgerColumn.RIN, "TEST_KEPT", String.valueOf(test.rin()), "the register keeps the"
                             + " test of " + recorded.month() + " as recorded, without a RIN");
                 }
-                return null;
+                return true;
             }
         }
-        return given;
+        return false;
     }
 }

@@ -53,11 +53,11 @@ final class EntryReader {
         }
         // the last test and fill are judged by the marks: where those are in doubt, more refusals would mislead
         var manufactured = marks.manufactured() == null ? null : marks.manufactured().value();
-        var test = lastTests.read(cells, manufactured, marks.specification().value());
+        var tests = lastTests.read(cells, manufactured, marks.specification().value());
         var filled = filledOn(cells, manufactured);
         return problems.areRefusing()
                 ? null
-                : new LedgerEntry(marks.naturalKey(), marks, known, tag, site, test, filled);
+                : new LedgerEntry(marks.naturalKey(), marks, known, tag, site, tests, filled);
     }
 
     private @Nullable Marks marks(Cells cells) {

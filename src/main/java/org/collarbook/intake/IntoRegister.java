@@ -131,8 +131,7 @@ class IntoRegister implements Sink {
         var declaration = terms.said() == null ? null : terms.said().id();
         var entries = new ArrayList<RequalificationEntry>();
         for (var one : written) {
-            var test = one.write.test();
-            if (test != null) {
+            for (var test : one.write.tests()) {
                 entries.add(new RequalificationEntry(one.id, test.done(), test.asStamped(),
                         test.declared() ? declaration : null));
             }

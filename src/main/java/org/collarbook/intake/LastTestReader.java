@@ -3,19 +3,21 @@ package org.collarbook.intake;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
-import java.util.stream.Collectors;
 
 import org.collarbook.intake.LedgerEntry.LastTest;
 import org.collarbook.registry.Declaration;
-import org.collarbook.registry.StampedMonth;
-import org.collarbook.regulation.MarkReading;
+import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
+import org.collarbook.regulation.Reading.Ambiguous;
+import org.collarbook.regulation.Reading.Read;
+import org.collarbook.regulation.Reading.Unreadable;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.RequalificationMark;
 import org.collarbook.regulation.Rin;
 import org.collarbook.regulation.Specification;
+import org.collarbook.regulation.StampedMonth;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,21 +43,22 @@ final class LastTestReader {
         return "none".equalsIgnoreCase(cells.get(LedgerColumn.LAST_TEST_MARK));
     }
 
-    @Nullable
-    LastTest read(Cells cells, @Nullable YearMonth manufactured, @Nullable Specification specification) {
+    /** Empty where there is none or it was refused; a mark of a tank may tell of several. */
+    List<LastTest> read(Cells cells, @Nullable YearMonth manufactured, @Nullable Specification specification) {
+        var collar = Collar.of(specification, manufactured, asOf);
         var rin = rin(cells);
-        var month = bareMonth(cells, manufactured);
+        var month = bareMonth(cells, collar);
         if (saysNone(cells) || cells.isBlank(LedgerColumn.LAST_TEST_MARK)
                 && cells.isBlank(LedgerColumn.LAST_TEST_MONTH)) {
             refuseLeftovers(cells);
-            return null;
+            return List.of();
         }
         if (cells.isBlank(LedgerColumn.LAST_TEST_MARK)) {
-            return month == null ? null : stamped(month, bareMonthMethod, rin);
+            return month == null ? List.of() : List.of(stamped(month, bareMonthMethod, rin));
         }
-        var read = mark(cells, manufactured, specification);
+        var read = mark(cells, collar);
         if (read == null) {
-            return null;
+            return List.of();
         }
         if (month != null && !month.equals(read.month())) {
             cells.refuse(LedgerColumn.LAST_TEST_MONTH, "CONTRADICTS_MARK", "the month of the mark, " + read.month());
@@ -63,9 +66,10 @@ final class LastTestReader {
         if (rin != null && read.rin() != null && !rin.equals(read.rin())) {
             cells.refuse(LedgerColumn.RIN, "CONTRADICTS_MARK", "the RIN in the mark, " + read.rin());
         }
-        return finished(new Requalification(read.month(), read.method(), read.star(), read.plus(),
-                read.rin() == null ? rin : read.rin(), false, read.result()), cells.get(LedgerColumn.LAST_TEST_MARK),
-                false);
+        var text = cells.get(LedgerColumn.LAST_TEST_MARK);
+        return read.requalifications().stream().map(one -> finished(new Requalification(one.month(), one.method(),
+                one.star(), one.plus(), one.rin() == null ? rin : one.rin(), false, one.result()), text, false))
+                .toList();
     }
 
     private static void refuseLeftovers(Cells cells) {
@@ -89,57 +93,54 @@ final class LastTestReader {
                         test.result()), asStamped, true);
     }
 
-    private @Nullable Requalification mark(Cells cells, @Nullable YearMonth manufactured,
-            @Nullable Specification specification) {
+    private @Nullable RequalificationMark mark(Cells cells, Collar collar) {
         var text = cells.text(LedgerColumn.LAST_TEST_MARK, LONGEST_MARK);
         if (text == null) {
             return null;
         }
-        switch (RequalificationMark.read(text, manufactured, asOf, specification)) {
-            case MarkReading.Read(var test, var warnings) -> {
-                warnings.forEach(warning -> cells.problems().remark(LedgerColumn.LAST_TEST_MARK, "READ_WITH_A_DOUBT",
-                        text, warning));
-                return test;
+        switch (RequalificationMark.read(text, collar)) {
+            case Read<RequalificationMark>(var _, var mark, var warnings) -> {
+                // a RIN may stand in its own column, and where it does not the assessment of each container says so
+                warnings.stream().filter(warning -> !warning.equals(RequalificationMark.RIN_NOT_RECORDED))
+                        .forEach(warning -> cells.problems().remark(LedgerColumn.LAST_TEST_MARK, "READ_WITH_A_DOUBT",
+                                text, warning));
+                return mark;
             }
-            case MarkReading.Ambiguous(var readings) -> cells.refuse(LedgerColumn.LAST_TEST_MARK, "AMBIGUOUS_MARK",
-                    "one of " + plain(readings) + ", written so");
-            case MarkReading.Unreadable(int _, var found, var expected) -> refuseUnreadable(cells, text, manufactured,
-                    specification, expected + "; there stands " + found);
+            case Ambiguous<RequalificationMark>(var _, var readings, var because) -> cells.refuse(
+                    LedgerColumn.LAST_TEST_MARK, "AMBIGUOUS_MARK", "one of " + RequalificationMark.either(readings)
+                            + ", written so: " + because);
+            case Unreadable<RequalificationMark> unreadable -> refuse(cells, LedgerColumn.LAST_TEST_MARK, unreadable,
+                    "INVALID_MARK", "INVALID_MARK");
         }
         return null;
     }
 
-    private static String plain(List<Requalification> readings) {
-        return readings.stream().map(RequalificationMark::print).collect(Collectors.joining(" or "));
+    /** A date that could be read if the container were older is not ill-written: it contradicts the manufacture. */
+    private static void refuse(Cells cells, LedgerColumn column, Unreadable<?> unreadable, String future,
+            String otherwise) {
+        var code = switch (unreadable.fault()) {
+            case BEFORE_MANUFACTURE -> "TEST_BEFORE_MANUFACTURE";
+            case IN_THE_FUTURE -> future;
+            case SHAPE -> otherwise;
+        };
+        cells.refuse(column, code, unreadable.expected() + "; there stands " + unreadable.found());
     }
 
-    /** A mark that could be read if the container were older is not ill-written: it contradicts the manufacture. */
-    private void refuseUnreadable(Cells cells, String text, @Nullable YearMonth manufactured,
-            @Nullable Specification specification, String accepted) {
-        boolean early = manufactured != null
-                && !(RequalificationMark.read(text, null, asOf, specification) instanceof MarkReading.Unreadable);
-        cells.refuse(LedgerColumn.LAST_TEST_MARK, early ? "TEST_BEFORE_MANUFACTURE" : "INVALID_MARK",
-                early ? "a mark not before the original test in " + manufactured : accepted);
-    }
-
-    private @Nullable YearMonth bareMonth(Cells cells, @Nullable YearMonth manufactured) {
+    private @Nullable YearMonth bareMonth(Cells cells, Collar collar) {
         var text = cells.text(LedgerColumn.LAST_TEST_MONTH, LONGEST_MARK);
         if (text == null) {
             return null;
         }
-        switch (StampedMonth.read(text, asOf, null)) {
-            case StampedMonth.Read(var month) -> {
-                if (manufactured == null || !month.isBefore(manufactured)) {
-                    return month;
-                }
-                cells.refuse(LedgerColumn.LAST_TEST_MONTH, "TEST_BEFORE_MANUFACTURE",
-                        "a month not before the original test in " + manufactured);
+        switch (StampedMonth.read(text, collar)) {
+            case Read<YearMonth>(var _, var month, var warnings) -> {
+                warnings.forEach(warning -> cells.problems().remark(LedgerColumn.LAST_TEST_MONTH, "READ_WITH_A_DOUBT",
+                        text, warning));
+                return month;
             }
-            case StampedMonth.Ambiguous(var months) -> cells.refuse(LedgerColumn.LAST_TEST_MONTH, "AMBIGUOUS_MONTH",
-                    "one of " + months + ", written so");
-            case StampedMonth.Unreadable(int _, var found, var expected, boolean future) -> cells.refuse(
-                    LedgerColumn.LAST_TEST_MONTH, future ? "IN_THE_FUTURE" : "INVALID_MONTH",
-                    expected + "; there stands " + found);
+            case Ambiguous<YearMonth>(var _, var months, var because) -> cells.refuse(LedgerColumn.LAST_TEST_MONTH,
+                    "AMBIGUOUS_MONTH", "one of " + months + ", written so: " + because);
+            case Unreadable<YearMonth> unreadable -> refuse(cells, LedgerColumn.LAST_TEST_MONTH, unreadable,
+                    "IN_THE_FUTURE", "INVALID_MONTH");
         }
         return null;
     }

@@ -1,6 +1,7 @@
 package org.collarbook.intake;
 
 import java.time.LocalDate;
+import java.util.List;
 
 import org.collarbook.custody.Coordinates;
 import org.collarbook.custody.SiteKind;
@@ -13,12 +14,12 @@ import org.jspecify.annotations.Nullable;
 
 /** One row that makes sense by itself; whether it fits the register is another question. */
 record LedgerEntry(NaturalKey key, Marks marks, Particulars particulars, @Nullable Tag tag, @Nullable GivenSite site,
-        @Nullable LastTest lastTest, @Nullable LocalDate filledOn) {
+        List<LastTest> lastTests, @Nullable LocalDate filledOn) {
 
     /** The site as the row has it; what is null was blank. */
     record GivenSite(String code, @Nullable String name, @Nullable SiteKind kind, @Nullable String customer,
             @Nullable String customerName, @Nullable Coordinates coordinates) {}
 
-    /** The last test, the mark it was read from, and whether part of it rests on the declaration. */
+    /** A test of the last mark, that mark, and whether part of it rests on the declaration. */
     record LastTest(Requalification done, @Nullable String asStamped, boolean declared) {}
 }

@@ -18,6 +18,7 @@ public final class Kinds {
                     ContainerKind.PORTABLE_TANK);
             case UN -> un(specification);
             case SPECIAL_PERMIT -> EnumSet.complementOf(EnumSet.of(ContainerKind.EXTINGUISHER));
+            case ADR -> EnumSet.of(ContainerKind.CYLINDER);
             case DOT, ICC, CRC, BTC, CTC, TC -> byFamily(specification.family());
         };
     }
@@ -32,12 +33,14 @@ public final class Kinds {
     }
 
     private static Set<ContainerKind> byFamily(String family) {
-        return EnumSet.of(switch (family) {
-            case "MC-306", "MC-307", "MC-312", "MC-330", "MC-331", "MC-338", "406", "407",
-                    "412" ->
-                ContainerKind.CARGO_TANK;
-            case "51", "56", "57", "60" -> ContainerKind.PORTABLE_TANK;
-            default -> ContainerKind.CYLINDER;
-        });
+        return switch (family) {
+            case "MC-306", "MC-307", "MC-312", "MC-330", "MC-331", "MC-338", "331", "338", "406", "407", "412" ->
+                EnumSet
+                        .of(ContainerKind.CARGO_TANK);
+            case "51", "56", "57", "60", "IM-101", "IM-102" -> EnumSet.of(ContainerKind.PORTABLE_TANK);
+            // a certificate of equivalency, like a special permit, may be for any of them
+            case "SU" -> EnumSet.allOf(ContainerKind.class);
+            default -> EnumSet.of(ContainerKind.CYLINDER);
+        };
     }
 }

@@ -7,6 +7,7 @@ public enum MarkScheme {
     US,
     CANADA,
     UN,
+    ADR,
     ASME;
 
     public static MarkScheme of(Specification specification) {
@@ -14,6 +15,7 @@ public enum MarkScheme {
             case DOT, ICC, SPECIAL_PERMIT -> US;
             case TC, CTC, BTC, CRC -> CANADA;
             case UN -> UN;
+            case ADR -> ADR;
             case ASME -> ASME;
         };
     }

@@ -1,7 +1,6 @@
 package org.collarbook.registry;
 
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -10,11 +9,16 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 import org.collarbook.platform.FieldError;
+import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.ParseResult;
-import org.collarbook.regulation.ParseResult.Parsed;
-import org.collarbook.regulation.ParseResult.Rejected;
+import org.collarbook.regulation.Reading;
+import org.collarbook.regulation.Reading.Ambiguous;
+import org.collarbook.regulation.Reading.Fault;
+import org.collarbook.regulation.Reading.Read;
+import org.collarbook.regulation.Reading.Unreadable;
 import org.collarbook.regulation.Specification;
+import org.collarbook.regulation.StampedMonth;
 import org.jspecify.annotations.Nullable;
 
 final class MarksReader {
@@ -39,17 +43,19 @@ final class MarksReader {
 
     StampedMarks.Reading read() {
         var kind = kind(required("/kind", stamped.kind(), KINDS));
-        var specification = value("/specification", "UNKNOWN_SPECIFICATION",
-                required("/specification", stamped.specification(), SPECIFICATION), Specification::tryParse);
-        var serial = value("/serial", "INVALID_SERIAL", required("/serial", stamped.serial(), Serial.EXPECTED),
-                Serial::tryParse);
-        var maker = value("/maker", "INVALID_MAKER", stamped.maker(), MakerSymbol::tryParse);
-        var manufactured = month(stamped.manufactured(), specification == null ? null : specification.value());
-        var capacity = value("/waterCapacity", "INVALID_WATER_CAPACITY", stamped.waterCapacity(),
-                Capacities::tryParse);
-        var tare = value("/tare", "INVALID_TARE", stamped.tare(), Tare::tryParse);
-        var pressure = value("/servicePressure", "INVALID_SERVICE_PRESSURE", stamped.servicePressure(),
-                ServicePressure::tryParse);
+        var specification = value("/specification", Codes.SPECIFICATION,
+                required("/specification", stamped.specification(), SPECIFICATION), always(Specification::tryParse));
+        var serial = value("/serial", Codes.of("SERIAL"), required("/serial", stamped.serial(), Serial.EXPECTED),
+                always(Serial::tryParse));
+        var maker = value("/maker", Codes.of("MAKER"), stamped.maker(), always(MakerSymbol::tryParse));
+        var collar = Collar.of(specification == null ? null : specification.value(), asOf);
+        var manufactured = value("/manufactured", Codes.of("MONTH"), stamped.manufactured(),
+                text -> StampedMonth.read(text, collar));
+        var capacity = value("/waterCapacity", Codes.of("WATER_CAPACITY"), stamped.waterCapacity(),
+                text -> Capacities.read(text, collar));
+        var tare = value("/tare", Codes.of("TARE"), stamped.tare(), text -> Tare.read(text, collar));
+        var pressure = value("/servicePressure", Codes.of("SERVICE_PRESSURE"), stamped.servicePressure(),
+                always(ServicePressure::tryParse));
         if (kind != null && specification != null) {
             compare(kind, specification.value());
         }
@@ -80,47 +86,49 @@ final class MarksReader {
         }
     }
 
-    private <T> @Nullable Stamped<T> value(String pointer, String code, @Nullable String text,
-            Function<String, ParseResult<T>> parser) {
-        if (text == null || text.isBlank()) {
-            return null;
+    private record Codes(String invalid, String ambiguous) {
+
+        static final Codes SPECIFICATION = new Codes("UNKNOWN_SPECIFICATION", "AMBIGUOUS_SPECIFICATION");
+
+        static Codes of(String noun) {
+            return new Codes("INVALID_" + noun, "AMBIGUOUS_" + noun);
         }
-        if (text.length() > LONGEST) {
-            refusals.add(new FieldError(pointer, code, text, "at most " + LONGEST + " characters"));
-            return null;
-        }
-        return switch (parser.apply(text)) {
-            case Parsed<T>(var value, var warnings) -> {
-                warnings.forEach(warning -> remarks.add(new FieldError(pointer, "READ_WITH_A_DOUBT", text, warning)));
-                yield new Stamped<>(value, text);
-            }
-            case Rejected<T>(int index, var found, var expected) -> {
-                refusals.add(new FieldError(pointer, code, text, expected + "; at character " + (index + 1) + " stands "
-                        + found));
-                yield null;
-            }
-        };
     }
 
-    private @Nullable Stamped<YearMonth> month(@Nullable String text, @Nullable Specification specification) {
+    private static <T> Function<String, Reading<T>> always(Function<String, ParseResult<T>> parser) {
+        return text -> Reading.of(text, parser.apply(text));
+    }
+
+    private <T> @Nullable Stamped<T> value(String pointer, Codes codes, @Nullable String text,
+            Function<String, Reading<T>> reader) {
         if (text == null || text.isBlank()) {
             return null;
         }
         if (text.length() > LONGEST) {
-            refusals.add(new FieldError("/manufactured", "INVALID_MONTH", text, "at most " + LONGEST + " characters"));
+            refusals.add(new FieldError(pointer, codes.invalid, text, "at most " + LONGEST + " characters"));
             return null;
         }
-        switch (StampedMonth.read(text, asOf, specification)) {
-            case StampedMonth.Read(var month) -> {
-                return new Stamped<>(month, text);
+        switch (reader.apply(text)) {
+            case Read<T>(var raw, var value, var warnings) -> {
+                warnings.forEach(warning -> remarks.add(new FieldError(pointer, "READ_WITH_A_DOUBT", raw, warning)));
+                return new Stamped<>(value, raw);
             }
-            case StampedMonth.Ambiguous(var months) -> refusals.add(new FieldError("/manufactured", "AMBIGUOUS_MONTH",
-                    text, "one of " + months + ", written so"));
-            case StampedMonth.Unreadable(int index, var found, var expected, boolean future) -> refusals.add(
-                    new FieldError("/manufactured", future ? "IN_THE_FUTURE" : "INVALID_MONTH", text, expected
-                            + "; at character " + (index + 1) + " stands " + found));
+            case Ambiguous<T>(var raw, var readings, var because) -> {
+                // without a specification the marks are refused in any case, and with one this may be clear
+                if (!refusesSpecification()) {
+                    refusals.add(new FieldError(pointer, codes.ambiguous, raw, "one of " + readings
+                            + ", written so: " + because));
+                }
+            }
+            case Unreadable<T>(var raw, var fault, int index, var found, var expected) -> refusals.add(
+                    new FieldError(pointer, fault == Fault.IN_THE_FUTURE ? "IN_THE_FUTURE" : codes.invalid, raw,
+                            expected + "; at character " + (index + 1) + " stands " + found));
         }
         return null;
+    }
+
+    private boolean refusesSpecification() {
+        return refusals.stream().anyMatch(refusal -> refusal.pointer().equals("/specification"));
     }
 
     private void compare(ContainerKind kind, Specification specification) {

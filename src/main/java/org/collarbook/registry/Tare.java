@@ -2,17 +2,22 @@ package org.collarbook.registry;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Locale;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Pattern;
 
+import org.collarbook.regulation.Authority;
+import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ParseResult;
+import org.collarbook.regulation.Reading;
+import org.collarbook.regulation.StampText;
 
 /** What it weighs empty, in pounds to the thousandth. A bare {@code TW} stamp is in pounds, as the trade stamps it. */
 public record Tare(BigDecimal pounds) {
 
     static final String EXPECTED = "a weight from 0.1 to 1,000,000 lb, such as 17.0 lb, 7.7 kg or TW 17.0";
-    private static final Pattern SHAPE = Pattern.compile("(?:(T\\.?\\s*W\\.?|TARE)\\s*)?(\\d{1,7}(?:\\.\\d{1,6})?)\\s*"
-            + "(LBS?\\.?|POUNDS?|KGS?\\.?|#)?");
+    private static final Pattern SHAPE = Pattern.compile("(?:(T ?\\.? ?W\\.?|TARE(?: (?:WT|WEIGHT)\\.?)?) ?[:=]? ?)?"
+            + "(\\d{1,7}(?:\\.\\d{1,6})?) ?(LBS?\\.?|POUNDS?|KGS?\\.?|#)?");
     private static final BigDecimal KILOGRAMS_PER_POUND = new BigDecimal("0.45359237");
     private static final BigDecimal LEAST = new BigDecimal("0.1");
     private static final BigDecimal MOST = new BigDecimal("1000000");
@@ -25,19 +30,42 @@ public record Tare(BigDecimal pounds) {
     }
 
     public static ParseResult<Tare> tryParse(String text) {
-        var stamped = text.strip().toUpperCase(Locale.ROOT);
+        var stamp = StampText.of(text);
+        var stamped = stamp.capitals();
         var shape = SHAPE.matcher(stamped);
         if (!shape.matches() || shape.group(1) == null && shape.group(3) == null) {
-            return ParseResult.rejectedAt(stamped, numberEnd(stamped), EXPECTED);
+            return stamp.rejected(numberEnd(stamped), EXPECTED);
         }
         var amount = new BigDecimal(shape.group(2));
         var unit = shape.group(3);
-        var pounds = canonical(unit != null && unit.startsWith("K")
-                ? amount.divide(KILOGRAMS_PER_POUND, 6, RoundingMode.HALF_EVEN)
-                : amount);
+        var pounds = unit != null && unit.startsWith("K") ? fromKilograms(amount) : canonical(amount);
         return plausible(pounds)
-                ? ParseResult.parsed(new Tare(pounds))
-                : ParseResult.rejectedAt(stamped, shape.start(2), EXPECTED);
+                ? new ParseResult.Parsed<>(new Tare(pounds), stamp.warnings())
+                : stamp.rejected(shape.start(2), EXPECTED);
+    }
+
+    /** Without a unit it is in pounds only where the trade stamps pounds. */
+    public static Reading<Tare> read(String text, Collar collar) {
+        var result = Reading.of(text, tryParse(text));
+        var shape = SHAPE.matcher(StampText.of(text).capitals());
+        if (!(result instanceof Reading.Read<Tare>(var _, var tare, var warnings)) || !shape.matches()
+                || shape.group(3) != null) {
+            return result;
+        }
+        var kilograms = fromKilograms(new BigDecimal(shape.group(2)));
+        if (collar.isUnder(Authority.TC, Authority.UN, Authority.ADR) && plausible(kilograms)) {
+            return new Reading.Ambiguous<>(text, List.of(new Tare(kilograms), tare), "no unit is stamped");
+        }
+        if (collar.specification() != null) {
+            return result;
+        }
+        var doubts = new ArrayList<>(warnings);
+        doubts.add("no unit is stamped; read as pounds, as the trade stamps it");
+        return new Reading.Read<>(text, tare, doubts);
+    }
+
+    private static BigDecimal fromKilograms(BigDecimal amount) {
+        return canonical(amount.divide(KILOGRAMS_PER_POUND, 6, RoundingMode.HALF_EVEN));
     }
 
     public static Tare parse(String text) {

@@ -11,6 +11,8 @@ public enum Authority {
     TC("TC"),
     UN("UN"),
     ASME("ASME"),
+    /** The European agreement on carriage by road and the directive behind the pi mark. */
+    ADR("ADR"),
     /** A DOT special permit (DOT-SP), once called an exemption (DOT-E). */
     SPECIAL_PERMIT("DOT");
 

@@ -14,10 +14,15 @@ public sealed interface ParseResult<T> {
     }
 
     static <T> Rejected<T> rejectedAt(String text, int index, String expected) {
-        String rest = index >= text.length()
-                ? "end of text"
-                : text.substring(index, Math.min(text.length(), index + 20));
-        return new Rejected<>(index, rest, expected);
+        return new Rejected<>(index, index >= text.length() ? "end of text" : rest(text, index), expected);
+    }
+
+    /** Cut short, but never between the halves of a character. */
+    private static String rest(String text, int index) {
+        int end = Math.min(text.length(), index + 20);
+        return text.substring(index, end < text.length() && Character.isHighSurrogate(text.charAt(end - 1))
+                ? end - 1
+                : end);
     }
 
     default T orElseThrow(String what, String text) {

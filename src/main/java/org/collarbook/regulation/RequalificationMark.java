@@ -1,39 +1,59 @@
 package org.collarbook.regulation;
 
-import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.collarbook.regulation.Requalification.Result;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads a requalification mark as stamped under 49 CFR 180.213: month, the RIN if any, year, suffix. The month comes
- * first, so "1202" is December 2002. A mark without a suffix is a volumetric expansion test. Two-digit years are those
- * not before the manufacture and not after the day of reading.
+ * A requalification mark as stamped under 49 CFR 180.213 (month, RIN if any, year, suffix) or, on a tank, 180.415. One
+ * mark of a tank tells of several tests; no method means that none is known. A mark without a suffix is a volumetric
+ * expansion test.
  */
-public final class RequalificationMark {
+public record RequalificationMark(YearMonth month, @Nullable Rin rin, List<Method> methods, boolean star,
+        boolean plus) {
 
-    /**
-     * Where nothing else is known, two digits name a year from this one on. Common practice, no source: LP-gas cylinders
-     * still about are not older, and an older one is written with four digits.
-     */
-    public static final int EARLIEST_BY_TWO_DIGITS = 1940;
+    public static final String RIN_NOT_RECORDED = "the RIN is not recorded, which marks after May 2004 bear";
 
-    private RequalificationMark() {}
-
-    public static MarkReading read(String text, @Nullable YearMonth manufactured, LocalDate asOf,
-            @Nullable Specification specification) {
-        return new RequalificationMarkParser(text, manufactured, asOf, specification).read();
+    public RequalificationMark {
+        methods = List.copyOf(methods);
     }
 
-    /** The mark in its plain form with a four-digit year, such as {@code 5/B045/2016 E}. */
-    public static String print(Requalification requalification) {
-        StringBuilder mark = new StringBuilder().append(requalification.month().getMonthValue());
-        Rin rin = requalification.rin();
-        mark.append(rin == null ? "-" : "/" + rin + "/").append("%04d".formatted(requalification.month().getYear()));
-        Method method = requalification.method();
-        String suffix = method == null ? "?" : suffix(method);
+    public static RequalificationMark of(Requalification done) {
+        Method method = done.method();
+        return new RequalificationMark(done.month(), done.rin(), method == null ? List.of() : List.of(method),
+                done.star(), done.plus());
+    }
+
+    public static Reading<RequalificationMark> read(String raw, Collar collar) {
+        return new MarkReading(raw, collar).read();
+    }
+
+    /** What was done, one entry a test; a mark is stamped on what has passed. */
+    public List<Requalification> requalifications() {
+        Stream<@Nullable Method> done = methods.isEmpty() ? Stream.of((Method) null) : methods.stream().map(m -> m);
+        return done.map(method -> new Requalification(month, method, star, plus, rin, false, Result.PASSED)).toList();
+    }
+
+    /** The plain form with a four-digit year, such as {@code 5/B045/2016 E}. */
+    @Override
+    public String toString() {
+        StringBuilder mark = new StringBuilder().append(month.getMonthValue());
+        mark.append(rin == null ? "-" : "/" + rin + "/").append("%04d".formatted(month.getYear()));
+        String suffix = methods.isEmpty()
+                ? "?"
+                : methods.stream().map(RequalificationMark::suffix).collect(Collectors.joining(", "));
         mark.append(suffix.isEmpty() ? "" : " " + suffix);
-        mark.append(requalification.star() ? " *" : "").append(requalification.plus() ? " +" : "");
-        return mark.toString();
+        return mark.append(star ? " *" : "").append(plus ? " +" : "").toString();
+    }
+
+    /** The marks written so that each is read back as itself; where the writing is one, the methods beside it. */
+    public static String either(List<RequalificationMark> marks) {
+        boolean apart = marks.stream().map(RequalificationMark::toString).distinct().count() == marks.size();
+        return marks.stream().map(mark -> apart ? mark.toString() : mark + " as " + mark.methods())
+                .collect(Collectors.joining(" or "));
     }
 
     private static String suffix(Method method) {
@@ -45,11 +65,9 @@ public final class RequalificationMark {
             case EDDY_CURRENT_VISUAL -> "VE";
             case ACOUSTIC_EMISSION -> "AE";
             case SHELL_AND_FILLER -> "FS";
-            case V, I, K, P, L, T, PERIODIC, INTERMEDIATE, EXAMINATION, THOROUGH_EXAMINATION, VALVE_REPLACED,
-                    VALVE_SERVICED, VALVE_INSPECTED, HOSE_TESTED, UNLOADING_SYSTEM_INSPECTED, PROTECTION_INSTALLED,
-                    PROTECTION_TESTED, EXTINGUISHER_INSPECTED, EXTINGUISHER_MAINTAINED, EXTINGUISHER_EMPTIED,
-                    EXTINGUISHER_PRESSURE_TESTED ->
-                method.name();
+            case V, I, K, P, L, T -> method.name();
+            // no letter of a mark stands for it
+            default -> "?";
         };
     }
 }

@@ -75,6 +75,19 @@ public enum Requirement {
         return stamped;
     }
 
+    /** Whether it answers for the container itself; the others run beside, on a part of it or between two tests. */
+    public boolean isOfTheContainer() {
+        return switch (this) {
+            case SHELL, EXTERNAL_VISUAL, INTERNAL_VISUAL, LEAKAGE, PRESSURE, LINING, THICKNESS, PERIODIC_TEST,
+                    INTERMEDIATE_TEST, TEN_YEAR_EXAMINATION, TWENTY_YEAR_EXAMINATION, EXTINGUISHER_INSPECTION,
+                    EXTINGUISHER_MAINTENANCE, EXTINGUISHER_EMPTYING, EXTINGUISHER_PRESSURE_TEST ->
+                true;
+            case FILLER, VISUAL, WRITTEN_SCHEME, RELIEF_VALVE, RELIEF_VALVE_VISUAL, DELIVERY_HOSE, UNLOADING_SYSTEM,
+                    CATHODIC_PROTECTION ->
+                false;
+        };
+    }
+
     /** The newest of nearly all records governs. */
     public boolean isOfTheWhole() {
         return this == SHELL || this == VISUAL;

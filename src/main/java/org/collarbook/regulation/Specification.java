@@ -5,7 +5,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A specification as stamped. {@code family} is what rules speak of ("4BA", "4B240ET", "MC-331", "ASME", "UN", "SP");
- * {@code detail} is the permit number ("SP12345") or the UN design standard ("ISO 9809-1"); {@code pressure} is the
+ * {@code detail} is the permit number ("SP12345"), the equivalency certificate ("SU5931"), the UN design standard ("ISO
+ * 9809-1") or "P15Y", the longer period that ADR P200(12) grants; {@code pressure} is the
  * stamped service pressure in the unit of its authority; {@code alsoMarked} is the second of a dual mark.
  */
 public record Specification(Authority authority, String family, @Nullable String detail, @Nullable Integer pressure,
@@ -32,7 +33,7 @@ public record Specification(Authority authority, String family, @Nullable String
     public @Nullable Integer servicePressurePsig() {
         return switch (authority) {
             case DOT, ICC, CRC, BTC, CTC, SPECIAL_PERMIT -> pressure;
-            case TC, UN, ASME -> null;
+            case TC, UN, ASME, ADR -> null;
         };
     }
 
@@ -53,11 +54,20 @@ public record Specification(Authority authority, String family, @Nullable String
             case ASME -> "ASME";
             case UN -> detail == null ? "UN" : "UN " + detail;
             case SPECIAL_PERMIT -> authority.prefix() + "-" + detail + (pressure == null ? "" : "-" + pressure);
-            case DOT, ICC, CRC, BTC, CTC, TC -> family.startsWith("MC-") ? family : stamped();
+            case ADR -> (family.startsWith("EN") ? family : "ADR-" + family) + (detail == null ? "" : " " + detail);
+            case DOT, ICC, CRC, BTC, CTC, TC -> namesItself() ? family : stamped();
         };
     }
 
+    /** Stamped without the authority: MC-331, IM-101. */
+    boolean namesItself() {
+        return family.startsWith("MC-") || family.startsWith("IM-");
+    }
+
     private String stamped() {
+        if (detail != null) {
+            return authority.prefix() + "-" + detail;
+        }
         String separator = family.equals("3") ? "-" : "";
         boolean told = pressure == null || WITH_PRESSURE.contains(family);
         return authority.prefix() + "-" + family + (told ? "" : separator + pressure);

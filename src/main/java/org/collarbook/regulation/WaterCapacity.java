@@ -2,7 +2,6 @@ package org.collarbook.regulation;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -14,7 +13,8 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
     public static final BigDecimal POUNDS_PER_GALLON = new BigDecimal("8.32828");
     private static final BigDecimal KILOGRAMS_PER_POUND = new BigDecimal("0.45359237");
     private static final BigDecimal LITRES_PER_GALLON = new BigDecimal("3.785411784");
-    private static final Pattern SHAPE = Pattern.compile("(\\d{1,12}(?:\\.\\d{1,12})?)\\s*([A-Za-z_. ]+)");
+    private static final Pattern LABEL = Pattern.compile("(?:W ?\\.? ?C\\.?|WATER CAP(?:ACITY|\\.)?) ?[:=]? ?");
+    private static final Pattern SHAPE = Pattern.compile("(\\d{1,12}(?:\\.\\d{1,12})?) ?([A-Z_. ]+)?");
     private static final String EXPECTED = "a positive number and a unit: lb, kg, L or gal";
 
     public enum Unit {
@@ -44,23 +44,45 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
         return new WaterCapacity(new BigDecimal(amount), Unit.US_GAL);
     }
 
+    /** A number with a unit, and "WC" before or behind it where that is stamped. */
     public static ParseResult<WaterCapacity> tryParse(String text) {
-        String stripped = text.strip();
-        Matcher matcher = SHAPE.matcher(stripped);
+        StampText stamp = StampText.of(text);
+        String capitals = stamp.capitals();
+        int start = labelEnd(capitals);
+        Matcher matcher = SHAPE.matcher(capitals).region(start, capitals.length());
         if (!matcher.matches()) {
-            int digits = 0;
-            while (digits < stripped.length() && (Character.isDigit(stripped.charAt(digits))
-                    || stripped.charAt(digits) == '.')) {
-                digits++;
-            }
-            return ParseResult.rejectedAt(stripped, digits, EXPECTED);
+            return stamp.rejected(numberEnd(capitals, start), EXPECTED);
         }
         BigDecimal amount = new BigDecimal(matcher.group(1));
-        Unit unit = unit(matcher.group(2).replaceAll("[. _]", "").toLowerCase(Locale.ROOT));
+        String word = matcher.group(2) == null ? "" : matcher.group(2).replaceAll("[. _]", "");
+        Unit unit = unit(word.endsWith("WC") ? word.substring(0, word.length() - 2) : word);
         if (unit == null || amount.signum() == 0) {
-            return ParseResult.rejectedAt(stripped, unit == null ? matcher.start(2) : 0, EXPECTED);
+            return stamp.rejected(unit == null ? matcher.end(1) : start, EXPECTED);
         }
-        return ParseResult.parsed(new WaterCapacity(amount, unit));
+        return new ParseResult.Parsed<>(new WaterCapacity(amount, unit), stamp.warnings());
+    }
+
+    /** The number of a stamp such as "WC 47.6" that leaves its unit to custom; null for any other. */
+    public static @Nullable BigDecimal withoutUnit(String text) {
+        String capitals = StampText.of(text).capitals();
+        int start = labelEnd(capitals);
+        Matcher matcher = SHAPE.matcher(capitals).region(start, capitals.length());
+        boolean bare = start > 0 && matcher.matches() && matcher.group(2) == null;
+        BigDecimal amount = bare ? new BigDecimal(matcher.group(1)) : BigDecimal.ZERO;
+        return amount.signum() > 0 ? amount : null;
+    }
+
+    private static int labelEnd(String capitals) {
+        Matcher label = LABEL.matcher(capitals);
+        return label.lookingAt() ? label.end() : 0;
+    }
+
+    private static int numberEnd(String text, int start) {
+        int at = start;
+        while (at < text.length() && "0123456789.".indexOf(text.charAt(at)) >= 0) {
+            at++;
+        }
+        return at;
     }
 
     public static WaterCapacity parse(String text) {
@@ -69,10 +91,10 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
 
     private static @Nullable Unit unit(String word) {
         return switch (word) {
-            case "lb", "lbs", "pound", "pounds" -> Unit.LB;
-            case "kg", "kgs" -> Unit.KG;
-            case "l", "litre", "litres", "liter", "liters" -> Unit.L;
-            case "gal", "gals", "usgal", "gallon", "gallons", "usg", "uswg" -> Unit.US_GAL;
+            case "LB", "LBS", "POUND", "POUNDS" -> Unit.LB;
+            case "KG", "KGS" -> Unit.KG;
+            case "L", "LITRE", "LITRES", "LITER", "LITERS" -> Unit.L;
+            case "GAL", "GALS", "USGAL", "GALLON", "GALLONS", "USG", "USWG" -> Unit.US_GAL;
             default -> null;
         };
     }

@@ -163,7 +163,7 @@ class DecisionTest {
         assertThat(missing(assess(cylinder().jurisdiction(null)))).containsExactly(ReasonCode.MISSING_JURISDICTION);
         assertThat(missing(assess(cylinder().kind(null)))).containsExactly(ReasonCode.MISSING_KIND);
         assertThat(missing(assess(cylinder().specification(null)))).containsExactly(ReasonCode.MISSING_SPECIFICATION);
-        assertThat(missing(assess(cylinder().jurisdiction(new Jurisdiction("NZ")))))
+        assertThat(missing(assess(cylinder().jurisdiction(new Jurisdiction("FR")))))
                 .containsExactly(ReasonCode.NO_RULE_HELD);
     }
 
@@ -223,8 +223,11 @@ class DecisionTest {
         Assessment assessment = assess(visual("2024-05").condition(dented));
         assertThat(assessment.status()).isEqualTo(Status.IN_DATE);
         assertThat(assessment.mayFill().reasons()).extracting(Reason::code).containsExactlyInAnyOrder(
-                ReasonCode.DAMAGED,
-                ReasonCode.OVERHEATED, ReasonCode.FIRE_EXPOSED, ReasonCode.TARE_LOSS);
+                ReasonCode.DAMAGED, ReasonCode.DAMAGED, ReasonCode.OVERHEATED, ReasonCode.FIRE_EXPOSED,
+                ReasonCode.TARE_LOSS);
+        assertThat(assessment.mayFill().reasons()).filteredOn(reason -> reason.code() == ReasonCode.DAMAGED).extracting(
+                reason -> reason.citation() == null ? null : reason.citation().section())
+                .containsExactlyInAnyOrder("180.205(d); 173.301(a)(2)", "180.209(c)");
         assertThat(assessment.mayCarry().allowed() || assessment.mayUse().allowed()).isFalse();
     }
 

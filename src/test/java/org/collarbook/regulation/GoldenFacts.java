@@ -41,6 +41,12 @@ final class GoldenFacts {
     /** The clock that the row speaks of. */
     Requirement requirement() {
         String method = row.get("method_or_suffix");
+        if (stamped.equals("Delivery hose")) {
+            return Requirement.DELIVERY_HOSE;
+        }
+        if (kind() == ContainerKind.PORTABLE_TANK) {
+            return row.get("note").contains("intermediate") ? Requirement.INTERMEDIATE_TEST : Requirement.PERIODIC_TEST;
+        }
         if (kind() == ContainerKind.CARGO_TANK) {
             return service.contains("(V)")
                     ? Requirement.EXTERNAL_VISUAL
@@ -53,7 +59,7 @@ final class GoldenFacts {
     }
 
     private ContainerKind kind() {
-        if (stamped.startsWith("MC-")) {
+        if (stamped.startsWith("MC-") || stamped.equals("Delivery hose")) {
             return ContainerKind.CARGO_TANK;
         }
         if (stamped.startsWith("ASME")) {
@@ -68,6 +74,9 @@ final class GoldenFacts {
         }
         if (stamped.startsWith("PRV on")) {
             return Specification.parse("DOT-4E240");
+        }
+        if (stamped.equals("Delivery hose")) {
+            return Specification.parse("MC-331");
         }
         String first = stamped.split(" ")[0];
         if (stamped.contains("portable tank")) {
@@ -155,6 +164,8 @@ final class GoldenFacts {
             case "E" -> Method.EXTERNAL_VISUAL;
             case "VE" -> Method.EDDY_CURRENT_VISUAL;
             case "V", "K", "P" -> Method.valueOf(mark);
+            case "5-year", "periodic" -> Method.PERIODIC;
+            case "hose test" -> Method.HOSE_TESTED;
             default -> Method.VOLUMETRIC_EXPANSION;
         };
         return List.of(new Requalification(month, method, mark.equals("STAR"), false, RIN, false,

@@ -133,7 +133,7 @@ class PropertiesTest {
                 "us/unrelated.yaml", files.get("us/49cfr-180.201.yaml").replace("us.180.201.asme", "us.unrelated")
                         .replace(
                                 "family: [ASME]", "family: [MC-312]")
-                        .replace("sets: SHELL", "sets: CATHODIC_PROTECTION"));
+                        .replace("sets: SHELL", "sets: LINING"));
         RuleBook more = RuleBookLoader.of(files);
         assertThat(more.hash()).isNotEqualTo(BOOK.hash());
         RandomFacts source = new RandomFacts(new Random(SEED), false);

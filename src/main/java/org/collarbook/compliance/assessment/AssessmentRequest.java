@@ -130,10 +130,7 @@ record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @
         }
         var history = new ArrayList<Requalification>();
         for (int i = 0; i < requalifications.size(); i++) {
-            var one = marks.read("/requalifications/" + i, requalifications.get(i));
-            if (one != null) {
-                history.add(one);
-            }
+            history.addAll(marks.read("/requalifications/" + i, requalifications.get(i)));
         }
         return history;
     }

@@ -4,11 +4,13 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Collectors;
 
 import org.collarbook.compliance.assessment.AssessmentRequest.RequalificationFacts;
-import org.collarbook.regulation.MarkReading;
+import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Reading.Ambiguous;
+import org.collarbook.regulation.Reading.Read;
+import org.collarbook.regulation.Reading.Unreadable;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.RequalificationMark;
@@ -32,29 +34,30 @@ final class MarksReader {
         this.asOf = asOf;
     }
 
-    @Nullable
-    Requalification read(String pointer, @Nullable RequalificationFacts given) {
+    /** None where it was refused; a mark of a tank may tell of several tests. */
+    List<Requalification> read(String pointer, @Nullable RequalificationFacts given) {
         if (given == null) {
             reader.refuse(pointer, "MISSING", null, "an object with a mark, or a month and a method");
-            return null;
+            return List.of();
         }
         var stamped = given.mark() == null ? parts(pointer, given) : mark(pointer, given, given.mark());
         if (stamped == null) {
-            return null;
+            return List.of();
         }
         if (manufactured != null && stamped.month().isBefore(manufactured)) {
             reader.refuse(pointer + (given.mark() == null ? "/month" : "/mark"), "BEFORE_MANUFACTURE",
                     stamped.month().toString(), "a month from " + manufactured + " on");
         }
         var rin = rin(pointer, given);
-        var result = reader.word(pointer + "/result", given.result(), Result.class);
-        return new Requalification(stamped.month(), stamped.method(),
-                Objects.requireNonNullElse(given.star(), stamped.star()),
-                Objects.requireNonNullElse(given.plus(), stamped.plus()), rin == null ? stamped.rin() : rin,
-                Boolean.TRUE.equals(given.rinSeen()), Objects.requireNonNullElse(result, Result.PASSED));
+        var result = Objects.requireNonNullElse(reader.word(pointer + "/result", given.result(), Result.class),
+                Result.PASSED);
+        return stamped.requalifications().stream().map(one -> new Requalification(one.month(), one.method(),
+                Objects.requireNonNullElse(given.star(), one.star()),
+                Objects.requireNonNullElse(given.plus(), one.plus()), rin == null ? one.rin() : rin,
+                Boolean.TRUE.equals(given.rinSeen()), result)).toList();
     }
 
-    private @Nullable Requalification parts(String pointer, RequalificationFacts given) {
+    private @Nullable RequalificationMark parts(String pointer, RequalificationFacts given) {
         var method = reader.word(pointer + "/method", given.method(), Method.class);
         var month = given.monthIn(reader, pointer);
         if (month == null) {
@@ -63,18 +66,19 @@ final class MarksReader {
             }
             return null;
         }
-        return Requalification.passed(month, method);
+        return RequalificationMark.of(Requalification.passed(month, method));
     }
 
-    private @Nullable Requalification mark(String pointer, RequalificationFacts given, String mark) {
-        var read = switch (RequalificationMark.read(mark, manufactured, reader.latest(asOf), specification)) {
-            case MarkReading.Read(Requalification one, List<String> _) -> one;
-            case MarkReading.Ambiguous(List<Requalification> readings) -> {
+    private @Nullable RequalificationMark mark(String pointer, RequalificationFacts given, String mark) {
+        var collar = Collar.of(specification, manufactured, reader.latest(asOf));
+        var read = switch (RequalificationMark.read(mark, collar)) {
+            case Read<RequalificationMark>(var _, var one, var _) -> one;
+            case Ambiguous<RequalificationMark>(var _, var readings, var because) -> {
                 reader.refuse(pointer + "/mark", "AMBIGUOUS_MARK", mark, "a mark with one meaning; it may be "
-                        + readings.stream().map(RequalificationMark::print).collect(Collectors.joining(" or ")));
+                        + RequalificationMark.either(readings) + ": " + because);
                 yield null;
             }
-            case MarkReading.Unreadable(int index, String _, String expected) -> {
+            case Unreadable<RequalificationMark>(var _, var _, int index, var _, var expected) -> {
                 reader.refuse(pointer + "/mark", "UNREADABLE_MARK", mark, expected + " (from character " + (index + 1)
                         + ")");
                 yield null;
@@ -88,10 +92,10 @@ final class MarksReader {
         return read;
     }
 
-    private boolean contradicts(String pointer, RequalificationFacts given, Requalification read) {
+    private boolean contradicts(String pointer, RequalificationFacts given, RequalificationMark read) {
         var month = given.monthIn(reader, pointer);
         var method = reader.word(pointer + "/method", given.method(), Method.class);
-        return month != null && !month.equals(read.month()) || method != null && method != read.method()
+        return month != null && !month.equals(read.month()) || method != null && !read.methods().equals(List.of(method))
                 || given.rin() != null && read.rin() != null
                         && !given.rin().strip().equalsIgnoreCase(read.rin().value())
                 || given.star() != null && given.star() != read.star()

@@ -62,6 +62,8 @@ public final class CompiledRuleBook implements RuleBook {
         Jurisdiction second = Regimes.second(facts);
         if (second != null && facts.kind() != null) {
             ask(plan(facts, second), second, permissions);
+        } else if (own != Plan.NO_RULES && Regimes.mayBeMarkedElsewhere(facts)) {
+            permissions.undetermined(ReasonCode.MISSING_SPECIFICATION, own, null);
         }
         new Standing(permissions, subject, own).count();
         return permissions.answer(own);
@@ -77,10 +79,11 @@ public final class CompiledRuleBook implements RuleBook {
         } else {
             boolean runs = false;
             for (Plan.Group group : plan.groups) {
-                runs |= permissions.count(Clocks.read(group, subject, subject.asOf), group, plan, where);
+                runs |= permissions.count(Clocks.read(group, subject, subject.asOf), group, plan, where)
+                        && group.requirement().isOfTheContainer();
             }
             if (!runs) {
-                // rules that are switched off, or clocks that wait for a first record: nothing says that nothing is due
+                // rules that are switched off, or clocks of parts alone: nothing says that nothing is due
                 permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
             }
         }

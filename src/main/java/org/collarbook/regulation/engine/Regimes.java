@@ -50,7 +50,16 @@ final class Regimes {
         }
         return switch (specification.authority()) {
             case DOT, ICC, SPECIAL_PERMIT -> Jurisdiction.US;
-            case CRC, BTC, CTC, TC, UN, ASME -> null;
+            case CRC, BTC, CTC, TC, UN, ADR, ASME -> null;
         };
+    }
+
+    /** Outside the US a container whose mark is not known may bear one of the DOT, which would ask for its own date too. */
+    static boolean mayBeMarkedElsewhere(Facts facts) {
+        ContainerKind kind = facts.kind();
+        Jurisdiction where = facts.jurisdiction();
+        return facts.specification() == null && where != null && !where.isWithin(Jurisdiction.US)
+                && (kind == ContainerKind.CYLINDER || kind == ContainerKind.CARGO_TANK
+                        || kind == ContainerKind.PORTABLE_TANK);
     }
 }
