@@ -44,7 +44,7 @@ class GoldenUsTest {
         assertThat(told(clock.outcome())).as("%s: %s", row.get("id"), assessment).isEqualTo(row.get("expected_due"));
         assertThat(clock.ruleId()).isNotNull();
         assertThat(clock.citation()).isNotNull();
-        assertThat(permissions(row.get("id"), assessment)).isEqualTo(PERMISSIONS.get(row.get("id")));
+        assertThat(Golden.permissions(row.get("id"), assessment)).isEqualTo(PERMISSIONS.get(row.get("id")));
     }
 
     private static String told(Outcome outcome) {
@@ -55,18 +55,6 @@ class GoldenUsTest {
             case Outcome.Condemned(LocalDate since) -> "CONDEMN-" + since;
             case Outcome.Undetermined undetermined -> undetermined.toString();
         };
-    }
-
-    private static Map<String, String> permissions(String id, Assessment assessment) {
-        String reasons = assessment.mayFill().reasons().stream().map(reason -> reason.code().name()).distinct()
-                .collect(Collectors.joining(" "));
-        return Map.of("id", id, "status", assessment.status().name(), "mayFill", yes(assessment.mayFill()), "mayCarry",
-                yes(assessment.mayCarry()), "mayCarryEmpty", yes(assessment.mayCarryEmpty()), "mayUse",
-                yes(assessment.mayUse()), "whyNotFill", reasons);
-    }
-
-    private static String yes(Permission permission) {
-        return permission.allowed() ? "yes" : "no";
     }
 
     /** Never silently today's text: a rule whose text was not read says that it is off. */
