@@ -8,7 +8,13 @@ public record Jurisdiction(String code) {
     private static final Pattern SHAPE = Pattern.compile("[A-Z]{2,3}(-[A-Z0-9]{1,3})?");
     public static final Jurisdiction US = new Jurisdiction("US");
 
+    /** {@code GB} is the United Kingdom, and RID says for rail what ADR says for the road. */
     public Jurisdiction {
+        code = switch (code) {
+            case "GB" -> "UK";
+            case "RID" -> "ADR";
+            default -> code;
+        };
         if (!isWellFormed(code)) {
             throw new IllegalArgumentException("jurisdiction '" + code + "': expected a code such as US or CA-BC");
         }

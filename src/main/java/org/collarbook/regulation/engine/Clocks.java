@@ -70,7 +70,7 @@ final class Clocks {
             }
             boolean on = value.isOn(subject.facts, rule.id);
             if (!on && beside) {
-                silent = verdict == Verdict.YES ? Reading.told(value.off) : silent;
+                silent = verdict == Verdict.YES ? Reading.told(value.citing(ReasonCode.RULE_OFF)) : silent;
             } else if (verdict == Verdict.YES && doubt == null) {
                 return Outcomes.of(rule, value, subject, on);
             } else {
@@ -92,7 +92,7 @@ final class Clocks {
         return subject.mark() == null && subject.facts.requalifications() != null
                 && value.effect instanceof Effect.Periods periods && periods.first == 0
                 && value.isOn(subject.facts, rule.id) && Rule.all(rule.tests, subject) == Verdict.YES
-                        ? Reading.told(value.unrecorded)
+                        ? Reading.told(value.citing(ReasonCode.MISSING_RECORD))
                         : null;
     }
 
@@ -114,11 +114,11 @@ final class Clocks {
         void gather(Rule other, Value said, Subject subject, boolean on) {
             for (Test test : other.tests) {
                 if (test.check().on(subject) == Verdict.UNKNOWN) {
-                    reasons.addOnce(test.missing().citing(said.citation));
+                    reasons.addOnce(said.citing(test.missing()));
                 }
             }
             if (!on) {
-                reasons.add(said.off);
+                reasons.add(said.citing(ReasonCode.RULE_OFF));
             }
         }
 
@@ -134,7 +134,7 @@ final class Clocks {
             Value value = mark == null ? null : rule.valueFor(subject, stretch);
             if (value != null && value.effect instanceof Effect.Periods
                     && Rule.all(rule.tests, subject) == Verdict.YES) {
-                Reason why = ReasonCode.METHOD_NOT_ACCEPTED.citing(value.citation);
+                Reason why = value.citing(ReasonCode.METHOD_NOT_ACCEPTED);
                 return new Reading(group.requirement(), new Undetermined(List.of(why)), null, null, null, null);
             }
         }

@@ -71,8 +71,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     private void ask(Plan plan, @Nullable Jurisdiction where, Permissions permissions) {
         Subject subject = permissions.subject;
-        Plans plans = regimes.of(subject.facts, where);
-        if (subject.facts.specification() == null && plans != null && plans.bySpecification()) {
+        if (subject.facts.specification() == null && regimes.askForTheSpecification(subject.facts, where)) {
             permissions.undetermined(ReasonCode.MISSING_SPECIFICATION, plan, where);
         } else if (plan.groups.length == 0) {
             permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);

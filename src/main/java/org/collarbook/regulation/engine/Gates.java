@@ -1,8 +1,6 @@
 package org.collarbook.regulation.engine;
 
-import java.util.Set;
 import org.collarbook.regulation.ReasonCode;
-import org.collarbook.regulation.engine.Part.Allows;
 import org.collarbook.regulation.engine.Part.Asks;
 
 /** Asks what must hold beside the clocks; every topic needs a rule that answers it, or nothing may be filled. */
@@ -20,7 +18,7 @@ record Gates(Subject subject, Refusals refusals) {
             }
             if (!value.isOn(subject.facts, rule.id)) {
                 if (Rule.all(rule.tests, subject) == Verdict.YES) {
-                    refusals.tell(value.off);
+                    refusals.tell(value.citing(ReasonCode.RULE_OFF));
                 }
             } else if (answers(rule, asks, gate, value)) {
                 refusals.tell(value.unreadOn(subject.asOf));
@@ -46,15 +44,15 @@ record Gates(Subject subject, Refusals refusals) {
         if (holds == Verdict.UNKNOWN) {
             missing(gate.requires(), asks.unknownForbids(), value);
         } else if (holds == Verdict.NO) {
-            refusals.refuse(asks.forbids(), value.refusal);
+            refusals.refuse(asks.forbids(), value.citing(gate.otherwise()));
         }
         return true;
     }
 
-    private void missing(Test[] tests, Set<Allows> bars, Value value) {
+    private void missing(Test[] tests, int bars, Value value) {
         for (Test test : tests) {
             if (test.check().on(subject) == Verdict.UNKNOWN) {
-                refusals.ask(bars, test.missing().citing(value.citation));
+                refusals.ask(bars, value.citing(test.missing()));
             }
         }
     }

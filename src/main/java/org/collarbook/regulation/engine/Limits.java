@@ -62,7 +62,7 @@ final class Limits {
             }
         }
         Reasons reasons = new Reasons();
-        reasons.add(ReasonCode.SPECIFIC_GRAVITY_OUT_OF_TABLE.citing(value.citation));
+        reasons.add(value.citing(ReasonCode.SPECIFIC_GRAVITY_OUT_OF_TABLE));
         return new FillingLimit.Unknown(reasons.list());
     }
 }

@@ -127,7 +127,7 @@ public final class Measures {
 
     public static Test percentFullAtMost(BigDecimal percent) {
         return new Test(Fact.MOVE, ReasonCode.MISSING_PERCENT_FULL, subject -> {
-            BigDecimal full = subject.facts.move() == null ? null : subject.facts.move().percentFull();
+            BigDecimal full = subject.percentFull();
             return full == null ? Verdict.UNKNOWN : verdict(full.compareTo(percent) <= 0);
         });
     }

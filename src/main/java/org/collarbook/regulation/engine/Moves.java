@@ -1,9 +1,6 @@
 package org.collarbook.regulation.engine;
 
-import java.math.BigDecimal;
 import org.collarbook.regulation.ContainerKind;
-import org.collarbook.regulation.Facts;
-import org.collarbook.regulation.Move;
 import org.collarbook.regulation.Permission;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.engine.Part.Allows;
@@ -15,8 +12,7 @@ final class Moves {
     private Moves() {}
 
     static Permission judge(Subject subject, Plan plan, Refusals refusals) {
-        Facts facts = subject.facts;
-        ContainerKind kind = facts.kind();
+        ContainerKind kind = subject.facts.kind();
         Refusals empty = new Refusals();
         if (kind == null) {
             empty.carry.add(ReasonCode.MISSING_KIND);
@@ -25,16 +21,13 @@ final class Moves {
         }
         if (kind == ContainerKind.STATIONARY_TANK) {
             travels(subject, plan, refusals);
-            Facts emptied = facts.toBuilder().move(emptied(facts.move())).build();
-            travels(new Subject(emptied, subject.asOf, subject.timeline), plan, empty);
+            subject.takenAsEmpty(true);
+            travels(subject, plan, empty);
+            subject.takenAsEmpty(false);
         } else if (kind == ContainerKind.EXTINGUISHER) {
             empty.carry.add(ReasonCode.NO_RULE_HELD);
         }
         return Permission.unless(empty.carry.list());
-    }
-
-    private static Move emptied(@org.jspecify.annotations.Nullable Move move) {
-        return new Move(BigDecimal.ZERO, move == null ? null : move.purpose());
     }
 
     private static void travels(Subject subject, Plan plan, Refusals refusals) {

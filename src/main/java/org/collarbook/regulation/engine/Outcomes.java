@@ -25,7 +25,9 @@ final class Outcomes {
     private Outcomes() {}
 
     static Reading of(Rule rule, Value value, Subject subject, boolean on) {
-        Outcome outcome = on ? outcome(rule, value, subject) : new Undetermined(List.of(value.off));
+        Outcome outcome = on
+                ? outcome(rule, value, subject)
+                : new Undetermined(List.of(value.citing(ReasonCode.RULE_OFF)));
         return new Reading(requirement(rule), outcome, rule, value, subject.mark(), null);
     }
 
@@ -50,7 +52,7 @@ final class Outcomes {
     }
 
     private static Outcome missing(ReasonCode code, Value value) {
-        return new Undetermined(List.of(code.citing(value.citation)));
+        return new Undetermined(List.of(value.citing(code)));
     }
 
     private static String named(String authority, @Nullable Specification specification) {

@@ -10,7 +10,14 @@ public sealed interface Part {
     enum Allows {
         FILL,
         CARRY,
-        USE
+        USE;
+
+        final int bit = 1 << ordinal();
+        static final int ALL = FILL.bit | CARRY.bit | USE.bit;
+
+        static int bits(Set<Allows> these) {
+            return these.stream().mapToInt(one -> one.bit).sum();
+        }
     }
 
     /** The questions that must each be answered before anything may be filled. */
@@ -33,27 +40,26 @@ public sealed interface Part {
     }
 
     /** Runs a clock; while it is overdue or cannot be told, what it bars is refused. */
-    record Sets(Requirement requirement, Set<Allows> bars) implements Part {
+    record Sets(Requirement requirement, int bars) implements Part {
 
-        public Sets {
-            bars = Set.copyOf(bars);
+        public Sets(Requirement requirement, Set<Allows> bars) {
+            this(requirement, Allows.bits(bars));
         }
     }
 
     /** Asks a question; its refusal forbids, and a fact that is not known bars {@code unknownForbids}. */
-    record Asks(Topic question, Set<Allows> forbids, Set<Allows> unknownForbids) implements Part {
+    record Asks(Topic question, int forbids, int unknownForbids) implements Part {
 
-        public Asks {
-            forbids = Set.copyOf(forbids);
-            unknownForbids = Set.copyOf(unknownForbids);
+        public Asks(Topic question, Set<Allows> forbids, Set<Allows> unknownForbids) {
+            this(question, Allows.bits(forbids), Allows.bits(unknownForbids));
         }
     }
 
     /** Gives back what would be refused. */
-    record Relieves(Relief relief, Set<Allows> allows) implements Part {
+    record Relieves(Relief relief, int allows) implements Part {
 
-        public Relieves {
-            allows = Set.copyOf(allows);
+        public Relieves(Relief relief, Set<Allows> allows) {
+            this(relief, Allows.bits(allows));
         }
     }
 

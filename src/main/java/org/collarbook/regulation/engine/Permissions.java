@@ -28,7 +28,6 @@ import org.jspecify.annotations.Nullable;
 /** Gathers what every clock says into the four permissions and the one word. */
 final class Permissions {
 
-    private static final Set<Allows> ALL = Set.of(Allows.values());
     private static final Set<Fact> NO_FACTS = Set.of();
 
     final Subject subject;
@@ -77,13 +76,13 @@ final class Permissions {
             if (value != null && rule.part instanceof Part.Notes(ReasonCode code, Requirement about)
                     && about == reading.requirement() && value.isOn(subject.facts, rule.id)
                     && Rule.all(rule.tests, subject) == Verdict.YES) {
-                refusals.tell(code.citing(value.citation));
+                refusals.tell(value.citing(code));
             }
         }
     }
 
     private Status otherwise(Outcome outcome, Reading reading, Plan plan) {
-        Set<Allows> bars = bars(reading.rule());
+        int bars = bars(reading.rule());
         Value value = reading.value();
         Citation citation = value == null ? null : value.citation;
         return switch (outcome) {
@@ -95,14 +94,15 @@ final class Permissions {
             }
             case Condemned _ -> {
                 boolean life = value != null && value.effect instanceof Effect.ServiceLife;
-                refusals.refuse(ALL, cited(life ? ReasonCode.SERVICE_LIFE_OVER : ReasonCode.CONDEMNED, citation));
+                refusals.refuse(Allows.ALL,
+                        cited(life ? ReasonCode.SERVICE_LIFE_OVER : ReasonCode.CONDEMNED, citation));
                 yield Status.CONDEMNED;
             }
         };
     }
 
-    private static Set<Allows> bars(@Nullable Rule rule) {
-        return rule != null && rule.part instanceof Part.Sets sets ? sets.bars() : ALL;
+    private static int bars(@Nullable Rule rule) {
+        return rule != null && rule.part instanceof Part.Sets sets ? sets.bars() : Allows.ALL;
     }
 
     void worsen(Status status) {
@@ -113,7 +113,7 @@ final class Permissions {
         return citation == null ? code.reason() : code.citing(citation);
     }
 
-    private Status other(@Nullable Citation citation, Set<Allows> bars, Plan plan) {
+    private Status other(@Nullable Citation citation, int bars, Plan plan) {
         refusals.refuse(bars, cited(ReasonCode.OTHER_AUTHORITY, citation));
         Permit permit = subject.facts.permit();
         if (permit != null && permit.expires() != null && permit.expires().isBefore(subject.asOf)) {
@@ -135,25 +135,25 @@ final class Permissions {
             return overdue(value, atFill, group, plan);
         }
         if (due.inMonthOf(subject.asOf)) {
-            refusals.tell(value.dueThisMonth);
+            refusals.tell(value.citing(ReasonCode.DUE_THIS_MONTH));
             return Status.DUE_THIS_MONTH;
         }
         return Status.IN_DATE;
     }
 
     private Status overdue(Value value, @Nullable ReasonCode atFill, Plan.Group group, Plan plan) {
-        Set<Allows> bars = bars(group.rules().length == 0 ? null : group.rules()[0]);
+        int bars = bars(group.rules().length == 0 ? null : group.rules()[0]);
         Reliefs reliefs = new Reliefs(subject, plan, refusals);
-        Set<Allows> usedUp = atFill == ReasonCode.USE_UP ? reliefs.ofFilledInTime() : Set.of();
-        for (Allows one : Allows.values()) {
-            if (bars.contains(one) && !usedUp.contains(one) && (one == Allows.FILL || !reliefs.ofOverdue(one))) {
-                refusals.refuse(one, value.overdue);
-                if (one != Allows.FILL && plan.relieves(Part.Relief.FILLED_IN_TIME)) {
-                    refusals.refuse(one, plan.cited(why(atFill), subject));
-                }
-            }
+        int usedUp = atFill == ReasonCode.USE_UP ? reliefs.ofFilledInTime() : 0;
+        int left = bars & ~usedUp;
+        left &= ~((left & Allows.CARRY.bit) != 0 && reliefs.ofOverdue(Allows.CARRY) ? Allows.CARRY.bit : 0);
+        left &= ~((left & Allows.USE.bit) != 0 && reliefs.ofOverdue(Allows.USE) ? Allows.USE.bit : 0);
+        refusals.refuse(left, value.citing(ReasonCode.OVERDUE));
+        int drawn = left & ~Allows.FILL.bit;
+        if (drawn != 0 && plan.relieves(Part.Relief.FILLED_IN_TIME)) {
+            refusals.refuse(drawn, plan.cited(why(atFill), subject));
         }
-        return usedUp.isEmpty() ? Status.OVERDUE : Status.USE_UP;
+        return usedUp == 0 ? Status.OVERDUE : Status.USE_UP;
     }
 
     private ReasonCode why(@Nullable ReasonCode atFill) {

@@ -109,6 +109,6 @@ final class Plan {
     Reason cited(ReasonCode code, Subject subject) {
         Rule rule = cites.get(code);
         Value value = rule == null ? null : rule.valueFor(subject, subject.stretch);
-        return value == null ? code.reason() : code.citing(value.citation);
+        return value == null ? code.reason() : value.citing(code);
     }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 
-/** Reasons in the order they were found, none told twice. */
+/** Reasons in the order they were found, none told twice. What was not read is one object a text, so it is told apart by it. */
 final class Reasons {
 
     private static final ArrayList<Reason> NONE = new ArrayList<>(0);
@@ -19,7 +19,8 @@ final class Reasons {
     void add(Reason reason) {
         for (int i = 0, size = list.size(); i < size; i++) {
             Reason known = list.get(i);
-            if (known == reason || known.code() == reason.code() && known.equals(reason)) {
+            if (known == reason || known.code() == reason.code() && known.code() != ReasonCode.CURRENT_TEXT_NOT_READ
+                    && known.equals(reason)) {
                 return;
             }
         }
@@ -52,6 +53,18 @@ final class Reasons {
             return;
         }
         addAll(others.list);
+    }
+
+    /** Those that cannot be there yet. */
+    void append(Reasons others) {
+        if (others.list == NONE) {
+            return;
+        }
+        if (list == NONE) {
+            list = others.list;
+        } else {
+            list.addAll(others.list);
+        }
     }
 
     /** The very same reasons in the same order. */

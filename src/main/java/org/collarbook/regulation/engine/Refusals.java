@@ -1,12 +1,11 @@
 package org.collarbook.regulation.engine;
 
 import java.util.List;
-import java.util.Set;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.engine.Part.Allows;
 import org.jspecify.annotations.Nullable;
 
-/** Why each permission is refused, and what is told besides. */
+/** Why each permission is refused, and what is told besides; permissions are named by their bits. */
 final class Refusals {
 
     final Reasons fill = new Reasons();
@@ -20,39 +19,35 @@ final class Refusals {
         }
     }
 
-    void refuse(Allows one, Reason reason) {
-        of(one).add(reason);
-    }
-
-    void refuse(Set<Allows> these, Reason reason) {
-        for (Allows one : Allows.values()) {
-            if (these.contains(one)) {
-                of(one).add(reason);
-            }
+    void refuse(int these, Reason reason) {
+        if ((these & Allows.FILL.bit) != 0) {
+            fill.add(reason);
+        }
+        if ((these & Allows.CARRY.bit) != 0) {
+            carry.add(reason);
+        }
+        if ((these & Allows.USE.bit) != 0) {
+            use.add(reason);
         }
     }
 
-    void refuse(Set<Allows> these, List<Reason> reasons) {
+    void refuse(int these, List<Reason> reasons) {
         for (int i = 0; i < reasons.size(); i++) {
             refuse(these, reasons.get(i));
         }
     }
 
     /** Refused for a fact that is not known, which is told once whatever rules ask for it. */
-    void ask(Set<Allows> these, Reason missing) {
-        for (Allows one : Allows.values()) {
-            if (these.contains(one)) {
-                of(one).addOnce(missing);
-            }
+    void ask(int these, Reason missing) {
+        if ((these & Allows.FILL.bit) != 0) {
+            fill.addOnce(missing);
         }
-    }
-
-    private Reasons of(Allows one) {
-        return switch (one) {
-            case FILL -> fill;
-            case CARRY -> carry;
-            case USE -> use;
-        };
+        if ((these & Allows.CARRY.bit) != 0) {
+            carry.addOnce(missing);
+        }
+        if ((these & Allows.USE.bit) != 0) {
+            use.addOnce(missing);
+        }
     }
 
     List<Reason> all(boolean usesDiffer) {
@@ -62,7 +57,7 @@ final class Refusals {
         if (usesDiffer) {
             all.addAll(use);
         }
-        all.addAll(told);
+        all.append(told);
         return all.list();
     }
 }

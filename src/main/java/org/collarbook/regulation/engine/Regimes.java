@@ -41,6 +41,11 @@ final class Regimes {
         return there == null ? null : there.get(kind);
     }
 
+    boolean askForTheSpecification(Facts facts, @Nullable Jurisdiction where) {
+        Plans there = of(facts, where);
+        return there != null && there.bySpecification();
+    }
+
     /** Where the authority of the mark makes the rules, when that is not the place asked about. */
     static @Nullable Jurisdiction second(Facts facts) {
         Specification specification = facts.specification();

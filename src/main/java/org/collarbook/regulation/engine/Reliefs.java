@@ -1,6 +1,5 @@
 package org.collarbook.regulation.engine;
 
-import java.util.Set;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.engine.Part.Allows;
 import org.collarbook.regulation.engine.Part.Relief;
@@ -10,17 +9,17 @@ import org.collarbook.regulation.engine.Part.Relieves;
 record Reliefs(Subject subject, Plan plan, Refusals refusals) {
 
     /** Filled before it fell due, it is used up; told with the sentence that allows it. */
-    Set<Allows> ofFilledInTime() {
+    int ofFilledInTime() {
         for (Rule rule : plan.reliefs) {
             Value value = rule.valueFor(subject, subject.stretch);
-            if (value != null && rule.part instanceof Relieves(Relief relief, Set<Allows> allows)
+            if (value != null && rule.part instanceof Relieves(Relief relief, int allows)
                     && relief == Relief.FILLED_IN_TIME && value.isOn(subject.facts, rule.id)
                     && Rule.all(rule.tests, subject) == Verdict.YES) {
-                refusals.tell(ReasonCode.USE_UP.citing(value.citation));
+                refusals.tell(value.citing(ReasonCode.USE_UP));
                 return allows;
             }
         }
-        return Set.of();
+        return 0;
     }
 
     /** Past its date it may still do this; a fact on which that hangs is asked for. */
@@ -31,15 +30,15 @@ record Reliefs(Subject subject, Plan plan, Refusals refusals) {
     boolean given(Relief wanted, Allows what, Refusals asked) {
         for (Rule rule : plan.reliefs) {
             Value value = rule.valueFor(subject, subject.stretch);
-            if (value == null || !(rule.part instanceof Relieves(Relief relief, Set<Allows> allows))
-                    || relief != wanted || !allows.contains(what)) {
+            if (value == null || !(rule.part instanceof Relieves(Relief relief, int allows))
+                    || relief != wanted || (allows & what.bit) == 0) {
                 continue;
             }
             Verdict verdict = Rule.all(rule.tests, subject);
             if (verdict == Verdict.YES && !value.isOn(subject.facts, rule.id)) {
-                asked.tell(value.off);
+                asked.tell(value.citing(ReasonCode.RULE_OFF));
             } else if (verdict == Verdict.YES) {
-                asked.tell(wanted == Relief.OVERDUE ? ReasonCode.MAY_TRAVEL.citing(value.citation) : null);
+                asked.tell(wanted == Relief.OVERDUE ? value.citing(ReasonCode.MAY_TRAVEL) : null);
                 return true;
             } else if (verdict == Verdict.UNKNOWN) {
                 missing(rule, value, what, asked);
@@ -51,7 +50,7 @@ record Reliefs(Subject subject, Plan plan, Refusals refusals) {
     private void missing(Rule rule, Value value, Allows what, Refusals asked) {
         for (Test test : rule.tests) {
             if (test.check().on(subject) == Verdict.UNKNOWN) {
-                asked.ask(Set.of(what), test.missing().citing(value.citation));
+                asked.ask(what.bit, value.citing(test.missing()));
             }
         }
     }

@@ -45,6 +45,7 @@ public final class Rule {
     final String id;
     final Part part;
     final Test[] tests;
+    private final boolean byEvaluation;
     final Value[] values;
     private @Nullable Value[] text = {};
     private Value @Nullable [][] byPolicy = {};
@@ -55,6 +56,7 @@ public final class Rule {
         this.head = head;
         this.id = head.id();
         this.part = part;
+        this.byEvaluation = head.selector() == Selector.EVALUATION;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
         EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND);
@@ -74,6 +76,7 @@ public final class Rule {
         this.head = rule.head;
         this.id = rule.id;
         this.part = rule.part;
+        this.byEvaluation = rule.byEvaluation;
         this.tests = tests;
         this.values = rule.values;
         this.text = rule.text;
@@ -119,6 +122,9 @@ public final class Rule {
     /** A value that a policy brings goes before the text, once the caller asks for the policy. */
     @Nullable
     Value valueFor(Subject subject, int stretch) {
+        if (byEvaluation) {
+            return select(subject.facts, stretch);
+        }
         return switch (head.selector()) {
             case EVALUATION -> select(subject.facts, stretch);
             case MANUFACTURE -> select(subject.facts, subject.manufactured == null

@@ -2,7 +2,6 @@ package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.StandingHold;
@@ -12,23 +11,21 @@ import org.collarbook.regulation.engine.Part.Allows;
 /** What keeps a container out of service whatever its dates say: condemned, rejected, on hold. */
 record Standing(Permissions permissions, Subject subject, Plan plan) {
 
-    private static final Set<Allows> ALL = Set.of(Allows.values());
-
     void count() {
         Refusals refusals = permissions.refusals;
         if (subject.condemned()) {
             permissions.worsen(Status.CONDEMNED);
             if (refusals.fill.list().stream().noneMatch(reason -> reason.code() == ReasonCode.CONDEMNED)) {
-                refusals.refuse(ALL, plan.cited(ReasonCode.CONDEMNED, subject));
+                refusals.refuse(Allows.ALL, plan.cited(ReasonCode.CONDEMNED, subject));
             }
         }
         if (subject.rejected()) {
             permissions.worsen(Status.REJECTED);
-            refusals.refuse(ALL, plan.cited(ReasonCode.REJECTED, subject));
+            refusals.refuse(Allows.ALL, plan.cited(ReasonCode.REJECTED, subject));
         }
         if (subject.facts.requalifications() == null) {
             // also where no clock needs the history: a rejection or condemnation may stand in it
-            refusals.refuse(ALL, ReasonCode.MISSING_REQUALIFICATIONS.reason());
+            refusals.refuse(Allows.ALL, ReasonCode.MISSING_REQUALIFICATIONS.reason());
         }
         List<StandingHold> holds = subject.facts.holds();
         if (holds == null) {
@@ -46,6 +43,7 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
             return;
         }
         permissions.worsen(Status.ON_HOLD);
-        refusals.refuse(ALL, new Reason(ReasonCode.ON_HOLD, ReasonCode.ON_HOLD.text() + " " + hold.reason(), null));
+        refusals.refuse(Allows.ALL,
+                new Reason(ReasonCode.ON_HOLD, ReasonCode.ON_HOLD.text() + " " + hold.reason(), null));
     }
 }

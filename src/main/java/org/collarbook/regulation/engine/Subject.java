@@ -1,5 +1,6 @@
 package org.collarbook.regulation.engine;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
@@ -37,6 +38,7 @@ final class Subject {
     @Nullable
     private LocalDate condemnedSince;
     private boolean rejected;
+    private boolean takenAsEmpty;
 
     Subject(Facts facts, LocalDate asOf, Timeline timeline) {
         this.facts = facts;
@@ -148,6 +150,16 @@ final class Subject {
             }
         }
         return false;
+    }
+
+    /** While it is asked whether it may travel empty. */
+    void takenAsEmpty(boolean taken) {
+        takenAsEmpty = taken;
+    }
+
+    @Nullable
+    BigDecimal percentFull() {
+        return takenAsEmpty ? BigDecimal.ZERO : facts.move() == null ? null : facts.move().percentFull();
     }
 
     @Nullable

@@ -16,37 +16,33 @@ public final class Value {
     final @Nullable Policy policy;
     final Effect effect;
     final Citation citation;
-    final Reason off;
-    /** What a gate says when it refuses. */
-    final Reason refusal;
-    /** What follows from the date that this value gives. */
-    final Reason overdue;
-    final Reason dueThisMonth;
-    final Reason unrecorded;
     final @Nullable LocalDate unreadSince;
     final @Nullable Reason unread;
+    /** Each reason with this citation, made once; a race makes two that are equal. */
+    private final @Nullable Reason[] cited = new Reason[ReasonCode.values().length];
     private final boolean onByDefault;
     private final String basis;
 
     public Value(LocalDate from, @Nullable LocalDate until, @Nullable Policy policy, Effect effect, Citation citation,
-            @Nullable LocalDate unreadSince, @Nullable String unread) {
+            @Nullable LocalDate unreadSince, @Nullable Reason unread) {
         this.from = from;
         this.until = until;
         this.policy = policy;
         this.effect = effect;
         this.citation = citation;
-        this.off = ReasonCode.RULE_OFF.citing(citation);
-        this.refusal = effect instanceof Effect.Gate gate ? gate.otherwise().citing(citation) : off;
-        this.overdue = ReasonCode.OVERDUE.citing(citation);
-        this.dueThisMonth = ReasonCode.DUE_THIS_MONTH.citing(citation);
-        this.unrecorded = ReasonCode.MISSING_RECORD.citing(citation);
         this.unreadSince = unreadSince;
-        this.unread = unread == null
-                ? null
-                : new Reason(ReasonCode.CURRENT_TEXT_NOT_READ,
-                        ReasonCode.CURRENT_TEXT_NOT_READ.text() + " " + unread, citation);
+        this.unread = unread;
         this.onByDefault = citation.basis().onByDefault() || policy != null;
         this.basis = citation.basis().name();
+    }
+
+    Reason citing(ReasonCode code) {
+        Reason reason = cited[code.ordinal()];
+        if (reason == null) {
+            reason = code.citing(citation);
+            cited[code.ordinal()] = reason;
+        }
+        return reason;
     }
 
     boolean inForceOn(LocalDate day) {

@@ -5,12 +5,14 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Policy;
+import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleInfo;
 import org.collarbook.regulation.engine.Effect;
@@ -25,6 +27,7 @@ final class ValueReader {
             "condemns", "serviceLife", "requires", "densities", "undecided", "asRecorded", "inForce");
 
     private final CitationReader citations;
+    private final Map<Reason, Reason> unread = new HashMap<>();
 
     ValueReader(CitationReader citations) {
         this.citations = citations;
@@ -45,17 +48,27 @@ final class ValueReader {
         Policy policy = fields.optional("policy", "a policy", Policy::valueOf);
         Effect effect = effect(effects.getFirst(), fields);
         Citation citation = citations.read(fields.child("citation"));
-        Fields unread = fields.optionalChild("unread");
-        LocalDate since = unread == null ? null : unread.date("since");
-        String what = unread == null ? null : unread.text("amendment");
-        if (unread != null) {
-            unread.done();
+        Fields later = fields.optionalChild("unread");
+        LocalDate since = later == null ? null : later.date("since");
+        String what = later == null ? null : later.text("amendment");
+        if (later != null) {
+            later.done();
         }
         fields.optional("note");
         fields.done();
         boolean on = citation.basis().onByDefault() && policy == null;
-        return new Read(new Value(from, until, policy, effect, citation, since, what), effect,
+        return new Read(new Value(from, until, policy, effect, citation, since, unread(what, citation)), effect,
                 new RuleInfo.DatedValue(from, until, policy, effect.shown(), on, what, citation));
+    }
+
+    /** One object a text and citation, so that it is told once whatever values say it. */
+    private @Nullable Reason unread(@Nullable String amendment, Citation citation) {
+        if (amendment == null) {
+            return null;
+        }
+        ReasonCode code = ReasonCode.CURRENT_TEXT_NOT_READ;
+        Reason reason = new Reason(code, code.text() + " " + amendment, citation);
+        return unread.computeIfAbsent(reason, same -> same);
     }
 
     private static Effect effect(String name, Fields fields) {
