@@ -42,6 +42,12 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sites", OFFICE), door(HttpMethod.PUT, "/api/sites/*", OFFICE),
             door(HttpMethod.POST, "/api/movements", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/containers/*/movements", STAFF),
+            // what stands beside the tanks of a site
+            door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
+            door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/sites/*/extinguishers/*/records", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/sites/*/extinguishers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/sites/*/requirements", STAFF),
             // the ledger
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),

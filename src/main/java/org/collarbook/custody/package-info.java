@@ -1,4 +1,4 @@
-/** Where containers stand: customers, sites, movements and fills. */
+/** Where containers stand: customers, sites, movements and fills; and the fire extinguishers beside them. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {"registry", "regulation", "access", "platform"})
 package org.collarbook.custody;

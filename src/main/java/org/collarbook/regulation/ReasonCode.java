@@ -136,7 +136,25 @@ public enum ReasonCode {
     TARE_LOSS(
             "It has lost 5 % or more of its tare weight: it must be requalified first."),
     SPECIFIC_GRAVITY_OUT_OF_TABLE(
-            "The specific gravity is outside the filling density table.");
+            "The specific gravity is outside the filling density table."),
+    NO_TANK_AT_SITE(
+            "No stationary tank is recorded at the site."),
+    EXTINGUISHER_REQUIRED(
+            "A tank of the site asks for a fire extinguisher of a stated rating."),
+    EXTINGUISHER_RECOMMENDED(
+            "A fire extinguisher is recommended beside a tank of this size, not required."),
+    NO_EXTINGUISHER(
+            "No fire extinguisher is recorded at the site."),
+    NO_EXTINGUISHER_SUFFICES(
+            "None of the site's fire extinguishers is known to be both rated high enough and kept up."),
+    MISSING_RATING(
+            "The B:C rating of the extinguisher is not known."),
+    RATING_TOO_LOW(
+            "The B:C rating of the extinguisher is lower than asked for."),
+    EXTINGUISHER_OVERDUE(
+            "An inspection, maintenance, emptying or test of the extinguisher is overdue."),
+    EXTINGUISHER_OUT_OF_SERVICE(
+            "The extinguisher may not be pressure tested and belongs out of service.");
 
     private final Reason reason;
 

@@ -16,6 +16,9 @@ public interface RuleBook {
     /** The most that may be put in, by weight; {@code specificGravity} is of the liquid at 60 °F. */
     FillingLimit fillingLimit(Facts facts, @Nullable BigDecimal specificGravity, LocalDate asOf);
 
+    /** What the site's tanks ask to stand beside them, and whether it is there and kept up. */
+    SiteAssessment assessSite(SiteFacts facts, LocalDate asOf);
+
     /** {@code sha256:} and 64 hexadecimal digits over {@link #canonicalText()}. */
     String hash();
 

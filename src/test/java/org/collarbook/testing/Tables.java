@@ -32,7 +32,8 @@ public final class Tables {
     /** Every row of the register's own tables, as one digest. */
     public String digest() {
         var digests = new StringBuilder();
-        for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction"}) {
+        for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction",
+                "extinguisher"}) {
             digests.append(table).append(' ').append(jdbc.sql("select coalesce(md5(string_agg(t::text, ',' order by t"
                     + "::text)), '') from " + table + " t").query(String.class).single()).append('\n');
         }

@@ -15,6 +15,8 @@ import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.SiteAssessment;
+import org.collarbook.regulation.SiteFacts;
 import org.jspecify.annotations.Nullable;
 
 /** The rule book that the loader compiles. */
@@ -25,6 +27,7 @@ public final class CompiledRuleBook implements RuleBook {
     private final List<Rule> rules;
     private final Regimes regimes;
     private final Timeline timeline;
+    private final Sites sites;
     private final Listing listing;
     private final String hash;
     private final String canonicalText;
@@ -47,6 +50,7 @@ public final class CompiledRuleBook implements RuleBook {
         timeline = new Timeline(days.toArray(LocalDate[]::new));
         rules.forEach(rule -> rule.layOut(timeline.switches()));
         regimes = new Regimes(rules);
+        sites = new Sites(rules, timeline, this::assess);
     }
 
     @Override
@@ -116,6 +120,11 @@ public final class CompiledRuleBook implements RuleBook {
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
         return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity);
+    }
+
+    @Override
+    public SiteAssessment assessSite(SiteFacts facts, LocalDate asOf) {
+        return sites.assess(facts, asOf);
     }
 
     @Override

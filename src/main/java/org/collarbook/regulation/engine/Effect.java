@@ -98,6 +98,15 @@ public sealed interface Effect {
     /** The rule says what it does; the value says since when. */
     record InForce() implements Effect {}
 
+    /** The least B:C rating of an extinguisher beside the tank; required, or only recommended. */
+    record Rating(int atLeast, boolean required) implements Effect {
+
+        boolean isMoreThan(@Nullable Rating other) {
+            return other == null || required && !other.required
+                    || required == other.required && atLeast > other.atLeast;
+        }
+    }
+
     record Densities(List<Density> rows) implements Effect {
 
         /** {@code overPercent} is for a water capacity of more than 1,200 gallons. */
@@ -117,6 +126,8 @@ public sealed interface Effect {
             case Undecided(ReasonCode why) -> "not decided: " + why;
             case Gate gate -> "else " + gate.otherwise();
             case InForce _ -> "in force";
+            case Rating(int atLeast, boolean required) -> "at least " + atLeast + "-B:C, "
+                    + (required ? "required" : "recommended");
             case Densities densities -> densities.rows().size() + " rows of filling density";
         };
     }

@@ -46,7 +46,7 @@ final class Outcomes {
             case Effect.Condemns _ -> new Condemned(subject.condemnedSince());
             case Effect.ServiceLife life -> lifeOver(value, life, subject);
             case Effect.Undecided undecided -> missing(undecided.why(), value);
-            case Effect.NotRequired _,Effect.Periods _,Effect.Gate _,Effect.Densities _,Effect.InForce _ ->
+            case Effect.NotRequired _,Effect.Periods _,Effect.Gate _,Effect.Densities _,Effect.InForce _,Effect.Rating _ ->
                 NOT_REQUIRED;
         };
     }

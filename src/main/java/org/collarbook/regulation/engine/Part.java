@@ -76,6 +76,13 @@ public sealed interface Part {
 
     record Limits() implements Part {}
 
+    /** What a site is expected to have beside a tank to which the rule applies. */
+    enum Equipment {
+        EXTINGUISHER
+    }
+
+    record Expects(Equipment what) implements Part {}
+
     /** The name under which it is listed. */
     default String topic() {
         return switch (this) {
@@ -85,6 +92,7 @@ public sealed interface Part {
             case Notes notes -> notes.code().name();
             case Cites _ -> "CITATION";
             case Limits _ -> "FILLING_DENSITY";
+            case Expects expects -> "SITE_" + expects.what().name();
         };
     }
 }

@@ -11,7 +11,8 @@ import org.collarbook.regulation.engine.Part.Allows;
 /** Reads what a rule does: exactly one of these keys says so. */
 final class PartReader {
 
-    private static final List<String> KEYS = List.of("sets", "gates", "limits", "relieves", "notes", "cites");
+    private static final List<String> KEYS = List.of("sets", "gates", "limits", "relieves", "notes", "cites",
+            "expects");
 
     private PartReader() {}
 
@@ -31,6 +32,7 @@ final class PartReader {
             case "notes" -> new Part.Notes(fields.choice("notes", ReasonCode.class),
                     fields.choice("about", Requirement.class));
             case "cites" -> new Part.Cites(fields.choices("cites", ReasonCode.class));
+            case "expects" -> new Part.Expects(fields.choice("expects", Part.Equipment.class));
             default -> limits(fields);
         };
     }

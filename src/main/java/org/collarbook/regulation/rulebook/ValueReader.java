@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 final class ValueReader {
 
     private static final Set<String> EFFECTS = Set.of("periods", "notRequired", "otherAuthority", "permitInterval",
-            "condemns", "serviceLife", "requires", "densities", "undecided", "asRecorded", "inForce");
+            "condemns", "serviceLife", "requires", "densities", "undecided", "asRecorded", "inForce",
+            "extinguisher");
 
     private final CitationReader citations;
     private final Map<Reason, Reason> unread = new HashMap<>();
@@ -83,6 +84,7 @@ final class ValueReader {
             case "condemns" -> yes(fields, name, new Effect.Condemns());
             case "serviceLife" -> new Effect.ServiceLife(fields.months(name));
             case "requires" -> gate(fields.child(name), fields.choice("otherwise", ReasonCode.class));
+            case "extinguisher" -> rating(fields.child(name));
             default -> densities(fields.children(name));
         };
     }
@@ -134,6 +136,18 @@ final class ValueReader {
     private static Effect gate(Fields requires, ReasonCode otherwise) {
         List<Test> tests = TestsReader.required(requires);
         return new Effect.Gate(tests.toArray(Test[]::new), otherwise);
+    }
+
+    private enum Advice {
+        REQUIRED,
+        RECOMMENDED
+    }
+
+    private static Effect rating(Fields fields) {
+        int atLeast = fields.required("atLeast", "a whole number", Integer::valueOf);
+        Effect.Rating rating = new Effect.Rating(atLeast, fields.choice("advice", Advice.class) == Advice.REQUIRED);
+        fields.done();
+        return rating;
     }
 
     private static Effect densities(List<Fields> rows) {

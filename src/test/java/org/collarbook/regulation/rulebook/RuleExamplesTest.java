@@ -11,12 +11,15 @@ import java.util.stream.Stream;
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.SiteAssessment;
+import org.collarbook.regulation.SiteFacts;
 import org.collarbook.regulation.engine.Part;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,6 +56,8 @@ class RuleExamplesTest {
             clock(example);
         } else if (Arrays.stream(Part.Topic.values()).anyMatch(one -> one.name().equals(topic))) {
             gate(example);
+        } else if (topic.equals("SITE_EXTINGUISHER")) {
+            site(example);
         } else {
             told(example);
         }
@@ -92,6 +97,17 @@ class RuleExamplesTest {
         Assessment assessment = BOOK.assess(example.facts(), example.asOf());
         ReasonCode code = ReasonCode.valueOf(GIVES.get(example.ruleId()));
         assertThat(assessment.mayFill().refusedFor(code)).as("%s", assessment).isEqualTo(example.matching());
+    }
+
+    /** The example's tank stands alone at its site, with nothing beside it. */
+    private static void site(RuleExample example) {
+        Facts tank = example.facts();
+        SiteAssessment assessment = BOOK.assessSite(new SiteFacts(tank.jurisdiction(), List.of(tank), List.of(),
+                tank.enable()), example.asOf());
+        assertThat(example.ruleId().equals(assessment.ruleId())).as("%s", assessment).isEqualTo(example.matching());
+        if (example.matching()) {
+            assertThat(assessment.outcome().name()).as("%s", assessment).isEqualTo(example.gives());
+        }
     }
 
     private static void limit(RuleExample example) {

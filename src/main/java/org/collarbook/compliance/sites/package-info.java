@@ -1,0 +1,5 @@
+/** What a site is asked to have beside its tanks, and whether it has it. */
+@NullMarked
+package org.collarbook.compliance.sites;
+
+import org.jspecify.annotations.NullMarked;
