@@ -43,7 +43,7 @@ final class Expectation {
         if (!said.isOn(tank.facts, one.id)) {
             off = true;
             requirementOff |= rating.required();
-            reasons.add(said.off);
+            reasons.add(said.citing(ReasonCode.RULE_OFF));
         } else if (verdict == Verdict.UNKNOWN) {
             doubt = true;
             missing(one, said, tank);
