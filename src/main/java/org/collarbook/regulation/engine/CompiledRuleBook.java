@@ -90,7 +90,7 @@ public final class CompiledRuleBook implements RuleBook {
                 permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
             }
         }
-        new Gates(subject, permissions.refusals).ask(plan.gates);
+        new Gates(subject, permissions.refusals).ask(plan.gates(subject.stretch));
     }
 
     private void unplanned(Facts facts, Permissions permissions) {

@@ -1,5 +1,8 @@
 package org.collarbook.regulation.engine;
 
+import java.util.ArrayList;
+import java.util.List;
+import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.engine.Part.Asks;
 
@@ -8,21 +11,40 @@ record Gates(Subject subject, Refusals refusals) {
 
     private static final int EVERY_TOPIC = (1 << Part.Topic.values().length) - 1;
 
-    void ask(Rule[] gates) {
+    /** A gate with the value that is in force between two switches. */
+    record Line(Rule rule, Asks asks, Value value, Effect.Gate gate) {
+
+        /** The gates that are in force in a stretch; none of their values hangs on a policy or on another date. */
+        static Line[] of(Rule[] gates, int stretch) {
+            List<Line> lines = new ArrayList<>();
+            for (Rule rule : gates) {
+                Value value = rule.textIn(stretch);
+                if (value != null && value.effect instanceof Effect.Gate gate && rule.part instanceof Asks asks) {
+                    lines.add(new Line(rule, asks, value, gate));
+                }
+            }
+            return lines.toArray(Line[]::new);
+        }
+    }
+
+    void ask(Line[] gates) {
         subject.judging(null);
         int open = EVERY_TOPIC;
-        for (Rule rule : gates) {
-            Value value = rule.valueFor(subject, subject.stretch);
-            if (value == null || !(value.effect instanceof Effect.Gate gate) || !(rule.part instanceof Asks asks)) {
+        for (Line line : gates) {
+            Verdict concerned = Rule.all(line.rule.tests, subject);
+            if (concerned == Verdict.NO) {
                 continue;
             }
-            if (!value.isOn(subject.facts, rule.id)) {
-                if (Rule.all(rule.tests, subject) == Verdict.YES) {
-                    refusals.tell(value.citing(ReasonCode.RULE_OFF));
-                }
-            } else if (answers(rule, asks, gate, value)) {
-                refusals.tell(value.unreadOn(subject.asOf));
-                open &= ~(1 << asks.question().ordinal());
+            Value value = line.value;
+            if (!value.isOn(subject.facts, line.rule.id)) {
+                refusals.tell(concerned == Verdict.YES ? value.citing(ReasonCode.RULE_OFF) : null);
+                continue;
+            }
+            answer(line, concerned);
+            open &= ~(1 << line.asks.question().ordinal());
+            Reason unread = value.unreadOn(subject.asOf);
+            if (unread != null) {
+                refusals.tell(unread);
             }
         }
         if (open != 0) {
@@ -30,23 +52,15 @@ record Gates(Subject subject, Refusals refusals) {
         }
     }
 
-    /** Whether the gate answered its question, either way or for want of a fact. */
-    private boolean answers(Rule rule, Asks asks, Effect.Gate gate, Value value) {
-        Verdict concerned = rule.tests.length == 0 ? Verdict.YES : Rule.all(rule.tests, subject);
-        if (concerned == Verdict.NO) {
-            return false;
-        }
-        if (concerned == Verdict.UNKNOWN) {
-            missing(rule.tests, asks.unknownForbids(), value);
-            return true;
-        }
-        Verdict holds = Rule.all(gate.requires(), subject);
+    /** The question answered, either way or for want of a fact. */
+    private void answer(Line line, Verdict concerned) {
+        Test[] asked = concerned == Verdict.YES ? line.gate.requires() : line.rule.tests;
+        Verdict holds = concerned == Verdict.YES ? Rule.all(asked, subject) : Verdict.UNKNOWN;
         if (holds == Verdict.UNKNOWN) {
-            missing(gate.requires(), asks.unknownForbids(), value);
+            missing(asked, line.asks.unknownForbids(), line.value);
         } else if (holds == Verdict.NO) {
-            refusals.refuse(asks.forbids(), value.citing(gate.otherwise()));
+            refusals.refuse(line.asks.forbids(), line.value.citing(line.gate.otherwise()));
         }
-        return true;
     }
 
     private void missing(Test[] tests, int bars, Value value) {

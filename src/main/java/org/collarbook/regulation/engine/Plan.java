@@ -1,6 +1,7 @@
 package org.collarbook.regulation.engine;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -26,7 +27,9 @@ final class Plan {
     private static final Lading NO_LADING_NAMED = new Lading("OTHER_THAN_NAMED");
 
     final Group[] groups;
-    final Rule[] gates;
+    private final Rule[] gates;
+    /** By stretch, each made when it is first asked for; a race makes two that are equal. */
+    private Gates.Line @Nullable [][] lines = new Gates.Line[0][];
     final Rule[] densities;
     final Rule[] reliefs;
     final Rule[] notes;
@@ -90,6 +93,20 @@ final class Plan {
         }
         Plan plan = byLading.get(lading.name());
         return plan == null ? other : plan;
+    }
+
+    Gates.Line[] gates(int stretch) {
+        Gates.Line[][] known = lines;
+        if (known.length <= stretch) {
+            known = Arrays.copyOf(known, stretch + 1);
+            lines = known;
+        }
+        Gates.Line[] there = known[stretch];
+        if (there == null) {
+            there = Gates.Line.of(gates, stretch);
+            known[stretch] = there;
+        }
+        return there;
     }
 
     boolean relieves(Part.Relief relief) {

@@ -25,7 +25,7 @@ final class Reasons {
             }
         }
         if (list == NONE) {
-            list = new ArrayList<>(4);
+            list = new ArrayList<>(8);
         }
         list.add(reason);
     }

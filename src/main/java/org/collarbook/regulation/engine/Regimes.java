@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 final class Regimes {
 
     private final Map<String, Map<ContainerKind, Plans>> plans = new HashMap<>();
+    private final Map<ContainerKind, Plans> us;
 
     Regimes(List<Rule> rules) {
         rules.stream().map(rule -> rule.head.jurisdiction()).distinct().forEach(where -> {
@@ -27,6 +28,7 @@ final class Regimes {
             }
             plans.put(where.code(), byKind);
         });
+        us = plans.getOrDefault(Jurisdiction.US.code(), Map.of());
     }
 
     /** Null where no rule of the place is held, or the kind is not known. */
@@ -36,7 +38,7 @@ final class Regimes {
         if (where == null || kind == null) {
             return null;
         }
-        Map<ContainerKind, Plans> there = plans.get(where.code());
+        Map<ContainerKind, Plans> there = where == Jurisdiction.US ? us : plans.get(where.code());
         there = there == null ? plans.get(where.country().code()) : there;
         return there == null ? null : there.get(kind);
     }

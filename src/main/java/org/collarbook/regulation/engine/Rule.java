@@ -148,6 +148,12 @@ public final class Rule {
         return text[stretch];
     }
 
+    /** The text in force in a stretch, whatever policy a caller asks for. */
+    @Nullable
+    Value textIn(int stretch) {
+        return text[stretch];
+    }
+
     static Verdict all(Test[] tests, Subject subject) {
         Verdict all = Verdict.YES;
         for (Test test : tests) {

@@ -42,6 +42,10 @@ final class RuleReader {
         List<ValueReader.Read> read = fields.children("values").stream().map(values::read).toList();
         List<RuleInfo.DatedValue> shown = read.stream().map(ValueReader.Read::shown).toList();
         refuseOverlaps(fields, shown);
+        if (part instanceof Part.Asks && (head.selector() != Rule.Selector.EVALUATION
+                || shown.stream().anyMatch(value -> value.policy() != null))) {
+            throw fields.wrong("gates", "asks by the day of evaluation and by no policy");
+        }
         Rule rule = new Rule(head, part, tests, read.stream().map(ValueReader.Read::value).toList());
         Fields examples = fields.child("examples");
         RuleExample matching = RuleExample.read(id, true, jurisdiction, examples.child("matching"));
