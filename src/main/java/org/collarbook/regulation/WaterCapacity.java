@@ -28,6 +28,10 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
         Unit(String symbol) {
             this.symbol = symbol;
         }
+
+        public String symbol() {
+            return symbol;
+        }
     }
 
     public WaterCapacity {
