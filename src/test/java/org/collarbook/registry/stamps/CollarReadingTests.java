@@ -134,6 +134,20 @@ class CollarReadingTests {
                 "REQUALIFICATION ? [5-2005 S, 5-2005 S]");
     }
 
+    /**
+     * Common practice, no source: pounds on a US cylinder, metric elsewhere; a tank may mean gallons. A bare tare stays
+     * in pounds, with a doubt.
+     */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"DOT-4BA240|WATER_CAPACITY 47.6 lb|TARE 17 lb",
+            "ICC-4B240|WATER_CAPACITY 47.6 lb|TARE 17 lb",
+            "TC-4BAM17|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE 17 lb",
+            "UN|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE 17 lb",
+            "MC-331|WATER_CAPACITY ? [47.6 lb, 47.6 kg, 47.6 L, 47.6 gal]|TARE 17 lb"})
+    void aNumberWithoutAUnitIsNotGuessedWhereNoCustomDecides(String mark, String capacity, String tare) {
+        assertThat(shown(read(mark, "WC 47.6", "TW 17"))).containsExactly("SPECIFICATION " + mark, capacity, tare);
+    }
+
     @Test
     void onlyTheFirstBareMonthIsTheOriginalTest() {
         var reading = read("DOT-4BA240", "5-04", "5-16", "5-21E");
