@@ -1,6 +1,5 @@
 package org.collarbook.registry.stamps;
 
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.regex.Pattern;
@@ -23,38 +22,45 @@ final class DateLines {
     private static final Pattern RUN_TOGETHER = Pattern.compile("\\d{4,6}");
     private static final Pattern LETTERS = Pattern.compile("(?s).*[A-Z].*");
 
-    private final LocalDate asOf;
-    private @Nullable YearMonth manufactured;
-    private @Nullable YearMonth previous;
-    private boolean tested;
+    private final Collar known;
+    private final Gathered gathered;
+    private boolean ambiguousTest;
 
-    DateLines(Collar known) {
-        this.asOf = known.asOf();
-        this.manufactured = known.manufactured();
-        this.previous = known.previous();
-        this.tested = known.manufactured() != null;
+    DateLines(Collar known, Gathered gathered) {
+        this.known = known;
+        this.gathered = gathered;
+    }
+
+    private @Nullable YearMonth manufactured() {
+        return known.manufactured() == null ? gathered.original() : known.manufactured();
+    }
+
+    private boolean isTested() {
+        return ambiguousTest || manufactured() != null;
     }
 
     Taken read(StampText text, @Nullable Specification specification) {
-        var month = StampedMonth.read(text.raw(), Collar.of(specification, asOf));
+        var month = StampedMonth.read(text.raw(), Collar.of(specification, known.asOf()));
         if (isOriginal(month)) {
-            tested = true;
+            ambiguousTest = month instanceof Ambiguous<YearMonth>;
             return new Taken(StampKind.MANUFACTURED, original(text, month, specification));
         }
-        var mark = RequalificationMark.read(text.raw(), new Collar(specification, manufactured, previous, asOf));
-        if (!tested && month instanceof Unreadable<YearMonth> one
-                && mark instanceof Unreadable<RequalificationMark> other
-                && one.index() <= other.index() && !LETTERS.matcher(text.capitals()).matches()) {
+        var mark = RequalificationMark.read(text.raw(), new Collar(specification, manufactured(), gathered.previous(),
+                known.asOf()));
+        if (!isTested() && month instanceof Unreadable<YearMonth> one
+                && mark instanceof Unreadable<RequalificationMark> other && one.index() <= other.index()
+                && !LETTERS.matcher(text.capitals()).matches()) {
             return new Taken(StampKind.MANUFACTURED, month.map(never -> new Stamp.OriginalTest(null, never)));
         }
         return new Taken(StampKind.REQUALIFICATION, mark.map(Stamp.Requalified::new));
     }
 
     private boolean isOriginal(Reading<YearMonth> month) {
+        var previous = gathered.previous();
         return switch (month) {
-            case Read<YearMonth>(var _, var one, var _) -> one.equals(manufactured)
-                    || !tested && (previous == null || !one.isAfter(previous));
-            case Ambiguous<YearMonth> _ -> !tested;
+            case Read<YearMonth>(var _, var one, var _) -> one.equals(manufactured())
+                    || !isTested() && (previous == null || !one.isAfter(previous));
+            case Ambiguous<YearMonth> _ -> !isTested();
             case Unreadable<YearMonth> _ -> false;
         };
     }
@@ -74,22 +80,5 @@ final class DateLines {
             warnings.add("digits run together are read as a month; they may also be a serial number");
         }
         return new Read<>(raw, stamp, warnings);
-    }
-
-    /** Later dates are not before these. */
-    void note(Stamp stamp) {
-        switch (stamp) {
-            case Stamp.OriginalTest(var _, var month) -> made(month);
-            case Stamp.WholeCollar whole when whole.tested() != null -> made(whole.tested().month());
-            case Stamp.Requalified(var mark) -> previous = mark.month();
-            default -> {
-                // tells no date
-            }
-        }
-    }
-
-    private void made(YearMonth month) {
-        tested = true;
-        manufactured = manufactured == null ? month : manufactured;
     }
 }

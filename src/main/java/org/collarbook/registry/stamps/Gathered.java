@@ -1,5 +1,6 @@
 package org.collarbook.registry.stamps;
 
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -9,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 
 import org.collarbook.regulation.RequalificationMark;
+import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
 /** Gathers what lines say of one container. */
@@ -42,6 +44,23 @@ final class Gathered {
 
     boolean has(StampKind kind) {
         return said.containsKey(kind);
+    }
+
+    /** The first that was read; a later one that contradicts it does not change how lines are read. */
+    @Nullable
+    Specification design() {
+        return said.get(StampKind.SPECIFICATION) instanceof Stamp.Design(var design) ? design : null;
+    }
+
+    @Nullable
+    YearMonth original() {
+        return said.get(StampKind.MANUFACTURED) instanceof Stamp.OriginalTest(var _, var month) ? month : null;
+    }
+
+    /** The month of the requalification read last. */
+    @Nullable
+    YearMonth previous() {
+        return requalifications.isEmpty() ? null : requalifications.getLast().month();
     }
 
     ReadMarks marks() {

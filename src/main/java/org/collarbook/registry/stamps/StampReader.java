@@ -29,7 +29,7 @@ final class StampReader {
 
     StampReader(Collar known) {
         this.collar = known;
-        this.dates = new DateLines(known);
+        this.dates = new DateLines(known, gathered);
     }
 
     CollarReading read(List<String> lines) {
@@ -56,15 +56,7 @@ final class StampReader {
             warnings.add("another line says otherwise: " + contradicted.stream().map(kind -> kind.name()
                     .toLowerCase(Locale.ROOT).replace('_', ' ')).collect(Collectors.joining(", ")));
         }
-        var specification = switch (read.value()) {
-            case Stamp.Design(var one) -> one;
-            case Stamp.WholeCollar whole -> whole.specification();
-            default -> null;
-        };
-        collar = collar.specification() == null && specification != null
-                ? Collar.of(specification, collar.asOf())
-                : collar;
-        dates.note(read.value());
+        collar = collar.specification() == null ? Collar.of(gathered.design(), collar.asOf()) : collar;
         return new Reading.Read<>(read.raw(), read.value(), warnings);
     }
 

@@ -182,4 +182,16 @@ class AssessmentsTests {
         assertThat(assess(tank.formatted("{\"mark\":\"3-26 P, V\",\"method\":\"P\"}"))
                 .expectProblem(400, "INVALID_INPUT").errors()).containsValue("TOLD_TWICE");
     }
+
+    /** No rule of the United States speaks of these: nothing is due, and nothing is permitted. */
+    @ParameterizedTest
+    @ValueSource(strings = {"EN 1442", "ADR-PI", "ADR-DRUM", "EN 13110 P15Y", "TC-SU5931"})
+    void aSpecificationOfAnotherSystemIsNeverFineHere(String specification) {
+        var answer = assess("{\"jurisdiction\":\"US\",\"container\":{\"kind\":\"CYLINDER\",\"specification\":\""
+                + specification + "\",\"manufactured\":\"2020-03\",\"waterCapacity\":\"26 L\",\"coated\":true,"
+                + "\"service\":{\"lading\":\"LPG\",\"exclusive\":true,\"corrosionFree\":true}},"
+                + "\"requalifications\":[]}").expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).isFalse();
+        assertThat(answer.text("/status")).isIn("UNDETERMINED", "OTHER_AUTHORITY");
+    }
 }
