@@ -35,6 +35,7 @@ public final class Doors {
             door(HttpMethod.GET, "/api/containers/*/assessment", STAFF),
             door(HttpMethod.POST, "/api/containers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.PUT, "/api/containers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/stamps/readings", STAFF),
             // places
             door(HttpMethod.GET, "/api/customers", STAFF), door(HttpMethod.GET, "/api/customers/*", STAFF),
             door(HttpMethod.POST, "/api/customers", OFFICE), door(HttpMethod.PUT, "/api/customers/*", OFFICE),

@@ -17,7 +17,9 @@ enum LedgerColumn {
 
     KIND(false, "CYLINDER, CARGO_TANK, PORTABLE_TANK or STATIONARY_TANK; may be blank where the specification allows"
             + " one kind only", "CYLINDER", "STATIONARY_TANK"),
-    SPECIFICATION(true, "the specification as stamped: DOT-4BA240, DOT-4E240, TC-4BAM17, DOT-SP12345, UN, ASME, MC-331",
+    SPECIFICATION(true,
+            "the specification as stamped: DOT-4BA240, DOT-4E240, TC-4BAM17, DOT-SP12345, UN, EN 1442, ASME,"
+                    + " MC-331",
             "DOT-4E240", "ASME"),
     MAKER(false, "the maker's symbol as stamped", "KVR", "OBN"),
     SERIAL(true, "the serial number as stamped, 1 to 40 characters", "B204417", "881204"),
@@ -44,8 +46,8 @@ enum LedgerColumn {
     CUSTOMER_NAME(false, "the customer's name; the code when blank", "Tarnwick Cold Stores", "Quillhaven Orchards"),
     LATITUDE(false, "of the site, WGS 84, decimal degrees; with longitude or not at all", "41.1042", "40.8810"),
     LONGITUDE(false, "of the site, WGS 84, decimal degrees", "-99.0817", "-98.7325"),
-    LAST_TEST_MARK(false, "the last requalification mark as stamped: 3-12E, 5/B045/16 E; or the word none: the collar"
-            + " was read and bears no later mark", "3-19E", "none"),
+    LAST_TEST_MARK(false, "the last requalification mark as stamped: 3-12E, 5/B045/16 E, 10-99 P, V, L; or the word"
+            + " none: the collar was read and bears no later mark", "3-19E", "none"),
     LAST_TEST_MONTH(false, "the month of the last test where no mark was written down: 2019-03 or 3-19; how it was"
             + " tested stays unknown unless the declaration's bareMonthMethod says so", "", ""),
     RIN(false, "the requalifier's identification number stamped with the last test", "B045", ""),

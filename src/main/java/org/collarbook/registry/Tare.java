@@ -3,7 +3,6 @@ package org.collarbook.registry;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.regex.Pattern;
 
 import org.collarbook.regulation.Authority;
@@ -44,7 +43,10 @@ public record Tare(BigDecimal pounds) {
                 : stamp.rejected(shape.start(2), EXPECTED);
     }
 
-    /** Without a unit it is in pounds only where the trade stamps pounds. */
+    /**
+     * Without a unit it is in pounds, and a doubt says so where the trade does not stamp pounds: taken for the smaller
+     * weight, an empty container never allows more gas.
+     */
     public static Reading<Tare> read(String text, Collar collar) {
         var result = Reading.of(text, tryParse(text));
         var shape = SHAPE.matcher(StampText.of(text).capitals());
@@ -52,15 +54,14 @@ public record Tare(BigDecimal pounds) {
                 || shape.group(3) != null) {
             return result;
         }
-        var kilograms = fromKilograms(new BigDecimal(shape.group(2)));
-        if (collar.isUnder(Authority.TC, Authority.UN, Authority.ADR) && plausible(kilograms)) {
-            return new Reading.Ambiguous<>(text, List.of(new Tare(kilograms), tare), "no unit is stamped");
-        }
-        if (collar.specification() != null) {
+        boolean metric = collar.isUnder(Authority.TC, Authority.UN, Authority.ADR);
+        if (collar.specification() != null && !metric) {
             return result;
         }
         var doubts = new ArrayList<>(warnings);
-        doubts.add("no unit is stamped; read as pounds, as the trade stamps it");
+        doubts.add("no unit is stamped; read as pounds, as the trade stamps it" + (metric
+                ? " in the United States; it may be kilograms"
+                : ""));
         return new Reading.Read<>(text, tare, doubts);
     }
 

@@ -17,7 +17,7 @@ record MarkSuffix(List<List<Method>> alternatives, boolean star, boolean plus, b
             + " and * or +";
 
     private static final Pattern SHAPE = Pattern
-            .compile("(?:[-/]? ?([A-Z?](?: ?[A-Z])?|))? ?([*★]?) ?(\\+?) ?([*★]?)");
+            .compile("(?:[-/]? ?([A-Z?](?: ?[A-Z])?))? ?([*★]?) ?(\\+?) ?([*★]?)");
     private static final Pattern TANK_TESTS = Pattern.compile("[-/]? ?([VIKLTP](?: ?[,;&/]? ?[VIKLTP]){0,5})");
 
     /** {@code tail} in capitals and without outer space; null where no rule explains it. */

@@ -28,6 +28,10 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
         Unit(String symbol) {
             this.symbol = symbol;
         }
+
+        public String symbol() {
+            return symbol;
+        }
     }
 
     public WaterCapacity {
@@ -57,7 +61,8 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
         String word = matcher.group(2) == null ? "" : matcher.group(2).replaceAll("[. _]", "");
         Unit unit = unit(word.endsWith("WC") ? word.substring(0, word.length() - 2) : word);
         if (unit == null || amount.signum() == 0) {
-            return stamp.rejected(unit == null ? matcher.end(1) : start, EXPECTED);
+            int wrong = unit != null ? start : matcher.group(2) == null ? matcher.end(1) : matcher.start(2);
+            return stamp.rejected(wrong, EXPECTED);
         }
         return new ParseResult.Parsed<>(new WaterCapacity(amount, unit), stamp.warnings());
     }

@@ -204,4 +204,18 @@ class ImportTests {
                 select reason from mark_correction m join container c on c.id = m.container_id where c.serial = ?
                   and m.field = 'tare'""").param(serial).query(String.class).single().endsWith(changed.id()));
     }
+
+    /** 49 CFR 180.415: one mark of a tank tells of several tests; each is recorded once, also when it comes again. */
+    @Test
+    void oneMarkOfATankIsRecordedAsItsTests() {
+        var serial = Given.serial();
+        var tank = new Ledger().row("serial", serial, "specification", "MC-331", "kind", "CARGO_TANK", "manufactured",
+                "3-10", "water_capacity", "3000 gal", "last_test_mark", "10-25 P, V, L");
+        Ledger.commit(api, Ledger.handIn(api, tank.csv(), Ledger.declaration()).expect(201), "ABORT").expect(200);
+        var again = Ledger.handIn(api, tank.csv(), Ledger.declaration()).expect(201);
+        assertEquals("1/0/0/1/0", Ledger.rows(again));
+        assertEquals(List.of("L 2025-10-01", "P 2025-10-01", "V 2025-10-01"), jdbc.sql("""
+                select q.method || ' ' || q.month from requalification q join container c on c.id = q.container_id
+                where c.serial = ? order by 1""").param(serial).query(String.class).list());
+    }
 }

@@ -140,6 +140,15 @@ class RequalificationMarkTest {
         assertThat(read("5-39", null, CYLINDER)).isInstanceOf(Reading.Unreadable.class);
     }
 
+    /** ADR 6.2.3.9: the month need not be stamped where the interval is ten years or more. */
+    @Test
+    void anAdrMarkOfAYearAloneMayBeAnyOfItsMonths() {
+        Specification adr = Specification.parse("EN 1442");
+        assertThat(ambiguous(read("2014", MADE, adr)).readings()).hasSize(12);
+        assertThat(ambiguous(read("2014", YearMonth.of(2014, 9), adr)).readings())
+                .as("not before the original test").hasSize(4);
+    }
+
     @Test
     void aMarkBeforeTheManufactureIsNamedAsSuch() {
         Reading.Unreadable<RequalificationMark> early = unreadable(read("5-94"));

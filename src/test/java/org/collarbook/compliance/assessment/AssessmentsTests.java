@@ -168,4 +168,30 @@ class AssessmentsTests {
         assess("[]").expectProblem(400, "INVALID_INPUT");
         api.anonymous().post("/api/assessments", "{}").expect(401);
     }
+
+    /** 49 CFR 180.415: one mark of a tank, such as "10-99 P, V, L", tells of several tests. */
+    @Test
+    void oneMarkOfATankStandsForEachOfItsTests() {
+        var tank = "{\"asOf\":\"2026-11-25\",\"jurisdiction\":\"US\",\"container\":{\"kind\":\"CARGO_TANK\","
+                + "\"specification\":\"MC-331\",\"manufactured\":\"2010-03\"},\"requalifications\":[%s]}";
+        var marked = assess(tank.formatted("{\"mark\":\"3-26 P, V\"}")).expect(200);
+        var told = assess(tank.formatted("{\"month\":\"2026-03\",\"method\":\"P\"},"
+                + "{\"month\":\"2026-03\",\"method\":\"V\"}")).expect(200);
+        assertThat(marked.json()).isEqualTo(told.json());
+        assertThat(marked.at("/requirements").toString()).contains("2027-03");
+        assertThat(assess(tank.formatted("{\"mark\":\"3-26 P, V\",\"method\":\"P\"}"))
+                .expectProblem(400, "INVALID_INPUT").errors()).containsValue("TOLD_TWICE");
+    }
+
+    /** No rule of the United States speaks of these: nothing is due, and nothing is permitted. */
+    @ParameterizedTest
+    @ValueSource(strings = {"EN 1442", "ADR-PI", "ADR-DRUM", "EN 13110 P15Y", "TC-SU5931"})
+    void aSpecificationOfAnotherSystemIsNeverFineHere(String specification) {
+        var answer = assess("{\"jurisdiction\":\"US\",\"container\":{\"kind\":\"CYLINDER\",\"specification\":\""
+                + specification + "\",\"manufactured\":\"2020-03\",\"waterCapacity\":\"26 L\",\"coated\":true,"
+                + "\"service\":{\"lading\":\"LPG\",\"exclusive\":true,\"corrosionFree\":true}},"
+                + "\"requalifications\":[]}").expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).isFalse();
+        assertThat(answer.text("/status")).isIn("UNDETERMINED", "OTHER_AUTHORITY");
+    }
 }

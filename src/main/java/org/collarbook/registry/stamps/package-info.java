@@ -1,0 +1,5 @@
+/** Reads lines of a collar or data plate: what each line is, what it says, and what they make together. */
+@NullMarked
+package org.collarbook.registry.stamps;
+
+import org.jspecify.annotations.NullMarked;
