@@ -20,6 +20,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.WebRequest;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
@@ -41,7 +42,7 @@ class RulesController {
             `jurisdiction` takes a place with the rules that answer there, a province's and its country's; `basis` and \
             `on` look at the value in force today; `q` is looked for in ids and titles. Answers 304 to If-None-Match.""")
     @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
-    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match")
+    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match", content = @Content)
     @Nullable
     ResponseEntity<RuleList> list(@ParameterObject RuleFilter filter, WebRequest request) {
         return unlessKnown(request, today -> {
@@ -54,7 +55,7 @@ class RulesController {
     @GetMapping("/{id}")
     @Operation(summary = "One rule: what it applies to, its values by date with their citations, its examples")
     @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
-    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match")
+    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match", content = @Content)
     @Nullable
     ResponseEntity<WholeRule> one(@PathVariable String id, WebRequest request) {
         return unlessKnown(request,
@@ -68,7 +69,7 @@ class RulesController {
             Read it before relying on an answer: a section that is not named is not held, and the answer to what it \
             would decide is UNDETERMINED or NO_RULE_HELD. Answers 304 to If-None-Match.""")
     @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
-    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match")
+    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match", content = @Content)
     @Nullable
     ResponseEntity<Coverage> coverage(WebRequest request) {
         return unlessKnown(request, today -> Coverage.of(rules, today));
