@@ -61,7 +61,7 @@ class ExplainedTests {
         assertThat(governs.at("/value").asString()).contains("EXTERNAL_VISUAL 5 years");
         assertThat(governs.at("/citation/section").asString()).isEqualTo("180.209(g)");
         assertThat(conditions(governs)).containsEntry("kind: [CYLINDER]", "kind YES")
-                .containsEntry("lading: [LPG]", "service.lading YES");
+                .containsEntry("exclusive: true", "service.exclusive YES");
         var small = rules.get("us.180.209.d");
         assertThat(small.at("/verdict").asString()).isEqualTo("DOES_NOT_APPLY");
         assertThat(conditions(small)).containsEntry("waterCapacityAtMost: 12 lb", "waterCapacity NO");

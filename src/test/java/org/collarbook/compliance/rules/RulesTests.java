@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 import org.collarbook.access.CustomerId;
@@ -84,8 +85,8 @@ class RulesTests {
         assertThat(texts(get("?jurisdiction=US-TX").expect(200), "/items", "/id"))
                 .as("in a province its country's rules answer too")
                 .containsAll(texts(get("?jurisdiction=US").expect(200), "/items", "/id"));
-        assertThat(texts(get("?q=WITH%20A%20STAR&basis=MEMORY").expect(200), "/items", "/id"))
-                .containsExactly("us.180.209.b.other-gases");
+        assertThat(texts(get("?q=WITH%20A%20STAR&topic=SHELL").expect(200), "/items", "/title")).isNotEmpty()
+                .allMatch(title -> title.toLowerCase(Locale.ROOT).contains("with a star"));
         assertThat(get("?q=no+such+words").expect(200).at("/items").isEmpty()).isTrue();
     }
 
