@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 class ExplanationTest {
 
     private static final long SEED = 20261126L;
-    private static final int TRIES = 5_000;
+    private static final int TRIES = 2_500;
     private static final RuleBook BOOK = RuleBookLoader.standard();
 
     /** A rule behind a clock: it governs, or the clock is open because of just this rule. */
