@@ -25,12 +25,16 @@ public final class Started implements AutoCloseable {
     }
 
     public static Started on(Map<String, String> database, Map<String, String> more) {
-        var properties = new HashMap<String, Object>(database);
+        var properties = new HashMap<>(database);
         properties.put("server.port", "0");
         properties.put("collarbook.recompute.after", "P1D");
         properties.putAll(more);
+        // as arguments, which go before the service's own settings
         return new Started(new SpringApplicationBuilder(Collarbook.class, TestClock.Configuration.class, Api.class,
-                Given.class).properties(properties).run());
+                Given.class).run(
+                        properties.entrySet().stream()
+                                .map(property -> "--" + property.getKey() + "=" + property.getValue())
+                                .toArray(String[]::new)));
     }
 
     public <T> T get(Class<T> bean) {
