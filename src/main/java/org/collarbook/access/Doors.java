@@ -30,6 +30,10 @@ public final class Doors {
             // the decision
             door(HttpMethod.POST, "/api/assessments", EnumSet.allOf(Role.class)),
             door(HttpMethod.GET, "/api/fill-check", STAFF),
+            // public law is anybody's to read
+            door(HttpMethod.GET, "/api/rules", EnumSet.allOf(Role.class)),
+            door(HttpMethod.GET, "/api/rules/coverage", EnumSet.allOf(Role.class)),
+            door(HttpMethod.GET, "/api/rules/*", EnumSet.allOf(Role.class)),
             // the register
             door(HttpMethod.GET, "/api/containers", STAFF), door(HttpMethod.GET, "/api/containers/*", STAFF),
             door(HttpMethod.GET, "/api/containers/*/assessment", STAFF),

@@ -1,7 +1,12 @@
 package org.collarbook.compliance;
 
+import java.nio.file.Path;
+
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.rulebook.RuleBookLoader;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
@@ -9,8 +14,16 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class RuleBookConfiguration {
 
+    private static final Logger log = LoggerFactory.getLogger(RuleBookConfiguration.class);
+
+    /** The rules in the folder, or without one those that ship with the service. */
     @Bean
-    RuleBook ruleBook() {
-        return RuleBookLoader.standard();
+    RuleBook ruleBook(@Value("${collarbook.rules:}") String folder) {
+        if (folder.isBlank()) {
+            return RuleBookLoader.standard();
+        }
+        var book = new RuleFolder(Path.of(folder)).load();
+        log.info("{} rules are taken from {}: rule book {}", book.rules().size(), folder, book.hash());
+        return book;
     }
 }

@@ -14,13 +14,15 @@ public record Considered(String ruleId, String title, Jurisdiction jurisdiction,
         OUTRANKED,
         /** A condition fails. */
         DOES_NOT_APPLY,
-        /** It may apply: a fact is not known. */
+        /** It may apply: a fact is not known, or two facts contradict each other. */
         CANNOT_TELL,
         /** It speaks of other kinds, specifications or authorities. */
         OF_OTHER_CONTAINERS,
         /** It says nothing of the mark that governs, or of the time before any mark. */
         OF_OTHER_METHODS,
         NOT_IN_FORCE,
+        /** It applies, and nothing in the answer hangs on it: what it allows, notes or cites did not come up. */
+        NOT_ASKED,
         /** It would apply; its text was not read, and it was not asked for by name. */
         SWITCHED_OFF
     }
@@ -31,6 +33,9 @@ public record Considered(String ruleId, String title, Jurisdiction jurisdiction,
         UNKNOWN
     }
 
-    /** A condition as the rule words it, the fact it reads, and what the facts say. */
+    /**
+     * A condition as the rule words it, the fact it reads, and what the facts say. One that begins with {@code requires}
+     * is what the rule demands of a container to which it applies: NO is its refusal.
+     */
     public record Condition(String condition, String fact, Answer holds) {}
 }

@@ -2,6 +2,7 @@ package org.collarbook.testing;
 
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 
 import org.springframework.boot.test.util.TestPropertyValues;
 import org.springframework.context.ApplicationContextInitializer;
@@ -20,23 +21,30 @@ final class TestDatabase implements ApplicationContextInitializer<ConfigurableAp
 
     @Override
     public void initialize(ConfigurableApplicationContext context) {
-        var chosen = System.getProperty("database", "embedded");
-        TestPropertyValues.of(switch (chosen) {
-            case "embedded" -> Map.of("collarbook.database.folder",
-                    "target/test-data/" + ProcessHandle.current().pid() + "-" + STARTED.incrementAndGet());
-            case "container" -> container(context);
-            default -> throw new IllegalArgumentException("-Ddatabase=" + chosen + ": expected embedded or container");
-        }).and("collarbook.recompute.after=P1D").applyTo(context);
+        TestPropertyValues.of(chosen(container -> stopWith(context, container)))
+                .and("collarbook.recompute.after=P1D").applyTo(context);
     }
 
-    private static Map<String, String> container(ConfigurableApplicationContext context) {
-        var container = ContainerDatabase.start();
+    static Map<String, String> chosen(Consumer<ContainerDatabase> started) {
+        var chosen = System.getProperty("database", "embedded");
+        return switch (chosen) {
+            case "embedded" -> Map.of("collarbook.database.folder",
+                    "target/test-data/" + ProcessHandle.current().pid() + "-" + STARTED.incrementAndGet());
+            case "container" -> {
+                var container = ContainerDatabase.start();
+                started.accept(container);
+                yield container.properties();
+            }
+            default -> throw new IllegalArgumentException("-Ddatabase=" + chosen + ": expected embedded or container");
+        };
+    }
+
+    private static void stopWith(ConfigurableApplicationContext context, ContainerDatabase container) {
         context.addApplicationListener((ApplicationListener<ContextClosedEvent>) closed -> {
             // the context is told before its pool is closed; the container goes with the JVM at the latest
             if (closed.getApplicationContext() == context) {
                 Runtime.getRuntime().addShutdownHook(new Thread(container::stop));
             }
         });
-        return container.properties();
     }
 }

@@ -6,11 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
+import org.collarbook.compliance.RuleBookAnswer;
 import org.collarbook.platform.Caution;
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Clock;
 import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Permission;
 import org.collarbook.regulation.Reason;
@@ -20,10 +22,10 @@ import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 
-/** What the rules say; a field that does not apply is absent. */
+/** What the rules say; a field that does not apply is absent, and so is an explanation that was not asked for. */
 record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean mayCarry, boolean mayCarryEmpty,
         boolean mayUse, List<RequirementAnswer> requirements, Map<String, PermissionAnswer> permissions,
-        List<Reason> reasons, RuleBookAnswer ruleBook, String caution) {
+        List<Reason> reasons, @Nullable List<ConsideredAnswer> explanation, RuleBookAnswer ruleBook, String caution) {
 
     record PermissionAnswer(boolean allowed, List<ReasonCode> reasons) {
 
@@ -32,8 +34,6 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
                     .toList());
         }
     }
-
-    record RuleBookAnswer(String hash, String engineVersion) {}
 
     /** {@code missing} is told by an undetermined outcome, {@code authority} by another authority's. */
     record RequirementAnswer(Requirement requirement, @Nullable String jurisdiction, String outcome, Status status,
@@ -59,7 +59,13 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
         }
     }
 
-    static AssessmentAnswer from(Assessment assessment, RuleBook rules) {
+    static AssessmentAnswer of(Facts facts, LocalDate asOf, RuleBook rules, boolean explain) {
+        var explanation = explain ? rules.explain(facts, asOf).stream().map(ConsideredAnswer::from).toList() : null;
+        return from(rules.assess(facts, asOf), explanation, rules);
+    }
+
+    private static AssessmentAnswer from(Assessment assessment, @Nullable List<ConsideredAnswer> explanation,
+            RuleBook rules) {
         Map<String, PermissionAnswer> permissions = new LinkedHashMap<>();
         permissions.put("mayFill", PermissionAnswer.from(assessment.mayFill()));
         permissions.put("mayCarry", PermissionAnswer.from(assessment.mayCarry()));
@@ -69,7 +75,6 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
                 assessment.mayCarry().allowed(), assessment.mayCarryEmpty().allowed(), assessment.mayUse().allowed(),
                 assessment.requirements().stream().map(clock -> RequirementAnswer.from(clock, assessment.asOf()))
                         .toList(),
-                permissions, assessment.reasons(), new RuleBookAnswer(rules.hash(), rules.engineVersion()),
-                Caution.TEXT);
+                permissions, assessment.reasons(), explanation, RuleBookAnswer.from(rules), Caution.TEXT);
     }
 }

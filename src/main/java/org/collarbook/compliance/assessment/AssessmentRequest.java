@@ -7,15 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 import org.collarbook.regulation.Condition;
-import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
-import org.collarbook.regulation.Installation;
-import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.Move;
+import org.collarbook.regulation.Purpose;
 import org.collarbook.regulation.Requalification;
-import org.collarbook.regulation.Service;
 import org.collarbook.regulation.StandingHold;
-import org.collarbook.regulation.Steel;
-import org.collarbook.regulation.Use;
 import org.jspecify.annotations.Nullable;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
@@ -24,23 +20,10 @@ import com.fasterxml.jackson.annotation.JsonCreator;
 record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @Nullable ContainerFacts container,
         @Nullable ConditionFacts condition, @Nullable List<HoldFacts> holds,
         @Nullable List<RequalificationFacts> requalifications, @Nullable String filledOn, @Nullable String emptiedOn,
-        @Nullable List<String> policies, @Nullable List<String> enable) {
+        @Nullable String outOfServiceSince, @Nullable MoveFacts move, @Nullable List<String> policies,
+        @Nullable List<String> enable) {
 
     private static final int MOST_ENTRIES = 200;
-
-    record ContainerFacts(@Nullable String kind, @Nullable String specification, @Nullable String manufactured,
-            @Nullable String waterCapacity, @Nullable BigDecimal servicePressure, @Nullable Boolean coated,
-            @Nullable Boolean lined, @Nullable String steel, @Nullable String installation,
-            @Nullable Boolean marksLegible, @Nullable Boolean ownerConsent, @Nullable PermitFacts permit,
-            @Nullable String use, @Nullable ServiceFacts service) {
-
-        static final ContainerFacts UNKNOWN = new ContainerFacts(null, null, null, null, null, null, null, null, null,
-                null, null, null, null, null);
-    }
-
-    record PermitFacts(@Nullable String number, @Nullable String expires, @Nullable BigDecimal intervalYears) {}
-
-    record ServiceFacts(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {}
 
     record ConditionFacts(@Nullable List<String> damage, @Nullable BigDecimal tareLossPercent,
             @Nullable Boolean overheated, @Nullable Boolean fire, @Nullable String rejectedOn,
@@ -55,43 +38,27 @@ record AssessmentRequest(@Nullable String asOf, @Nullable String jurisdiction, @
         }
     }
 
+    /** A move by road that is asked about. */
+    record MoveFacts(@Nullable BigDecimal percentFull, @Nullable String purpose) {
+
+        Move read(FactsReader reader) {
+            return new Move(reader.between("/move/percentFull", percentFull, 0, 100),
+                    reader.word("/move/purpose", purpose, Purpose.class));
+        }
+    }
+
     Facts facts(FactsReader reader, @Nullable LocalDate asOf) {
         var about = container == null ? ContainerFacts.UNKNOWN : container;
-        var specification = reader.specification("/container/specification", about.specification());
-        var manufactured = reader.manufactured("/container/manufactured", about.manufactured(), asOf);
-        var marks = new MarksReader(reader, specification, manufactured, asOf);
-        return Facts.builder().jurisdiction(reader.jurisdiction("/jurisdiction", jurisdiction))
-                .kind(reader.word("/container/kind", about.kind(), ContainerKind.class)).specification(specification)
-                .manufactured(manufactured).waterCapacity(reader.capacity("/container/waterCapacity",
-                        about.waterCapacity()))
-                .servicePressure(reader.between("/container/servicePressure", about.servicePressure(), 1, 20_000))
-                .coated(about.coated()).lined(about.lined())
-                .steel(reader.word("/container/steel", about.steel(), Steel.class))
-                .installation(reader.word("/container/installation", about.installation(), Installation.class))
-                .marksLegible(about.marksLegible()).ownerConsent(about.ownerConsent())
-                .permit(permit(reader, about.permit())).use(reader.word("/container/use", about.use(), Use.class))
-                .service(service(reader, about.service())).condition(condition(reader)).holds(standing(reader))
+        var facts = about.read(reader, asOf).jurisdiction(reader.jurisdiction("/jurisdiction", jurisdiction)).build();
+        var manufactured = facts.manufactured();
+        var marks = new MarksReader(reader, facts.specification(), manufactured, asOf);
+        return facts.toBuilder().condition(condition(reader)).holds(standing(reader))
                 .requalifications(history(reader, marks))
                 .filledOn(reader.notBefore(manufactured, "/filledOn", filledOn))
                 .emptiedOn(reader.notBefore(manufactured, "/emptiedOn", emptiedOn))
-                .policies(reader.policies("/policies", policies))
+                .outOfServiceSince(reader.notBefore(manufactured, "/outOfServiceSince", outOfServiceSince))
+                .move(move == null ? null : move.read(reader)).policies(reader.policies("/policies", policies))
                 .enable(reader.enabled("/enable", enable)).build();
-    }
-
-    private static @Nullable Permit permit(FactsReader reader, @Nullable PermitFacts permit) {
-        if (permit == null) {
-            return null;
-        }
-        var years = reader.whole("/container/permit/intervalYears", permit.intervalYears(), 1, 40);
-        return new Permit(reader.text("/container/permit/number", permit.number(), 40),
-                reader.day("/container/permit/expires", permit.expires()), years);
-    }
-
-    private static Service service(FactsReader reader, @Nullable ServiceFacts service) {
-        return service == null
-                ? Service.UNKNOWN
-                : new Service(reader.lading("/container/service/lading", service.lading()), service.exclusive(),
-                        service.corrosionFree());
     }
 
     private @Nullable Condition condition(FactsReader reader) {

@@ -10,6 +10,7 @@ import org.springframework.http.CacheControl;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -30,10 +31,12 @@ class ContainerAssessmentController {
     }
 
     @GetMapping(path = "/api/containers/{id}/assessment", produces = "application/json")
-    @Operation(summary = "What do the rules say today about this container of the register?")
-    ResponseEntity<AssessmentAnswer> assess(@PathVariable UUID id) {
+    @Operation(summary = "What do the rules say today about this container of the register?", description = """
+            With `explain=true` the answer tells of every rule what became of it, condition by condition.""")
+    ResponseEntity<AssessmentAnswer> assess(@PathVariable UUID id,
+            @RequestParam(defaultValue = "false") boolean explain) {
         var known = containers.byId(id).orElseThrow(() -> Problem.notFound("container").asException());
         return ResponseEntity.ok().cacheControl(CacheControl.noStore())
-                .body(AssessmentAnswer.from(rules.assess(known.facts(), requirements.today(known)), rules));
+                .body(AssessmentAnswer.of(known.facts(), requirements.today(known), rules, explain));
     }
 }

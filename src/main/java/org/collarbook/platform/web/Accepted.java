@@ -1,5 +1,6 @@
 package org.collarbook.platform.web;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Arrays;
@@ -15,7 +16,8 @@ final class Accepted {
     private static final Map<Class<?>, String> WORDS = Map.of(LocalDate.class, "a date as YYYY-MM-DD", YearMonth.class,
             "a month as YYYY-MM", UUID.class, "an id as this service gave it", Integer.class, "a whole number",
             int.class,
-            "a whole number", Boolean.class, "true or false", boolean.class, "true or false");
+            "a whole number", BigDecimal.class, "a number", Boolean.class, "true or false", boolean.class,
+            "true or false");
 
     private Accepted() {}
 

@@ -74,7 +74,7 @@ final class Fields {
     String text(String key) {
         String text = optional(key);
         if (text == null) {
-            throw wrong(key, "missing");
+            throw wrong(key, "missing, expected a text");
         }
         return text;
     }
@@ -136,6 +136,10 @@ final class Fields {
         return required(key, "one of " + EnumSet.allOf(type), text -> Enum.valueOf(type, text));
     }
 
+    <E extends Enum<E>> @Nullable E optionalChoice(String key, Class<E> type) {
+        return optional(key, "one of " + EnumSet.allOf(type), text -> Enum.valueOf(type, text));
+    }
+
     List<String> texts(String key) {
         Object value = raw(key);
         List<String> texts = new ArrayList<>();
@@ -180,7 +184,7 @@ final class Fields {
     Fields child(String key) {
         Fields child = optionalChild(key);
         if (child == null) {
-            throw wrong(key, "missing");
+            throw wrong(key, "missing, expected a mapping");
         }
         return child;
     }
@@ -202,7 +206,7 @@ final class Fields {
     void done() {
         for (String key : map.keySet()) {
             if (!read.contains(key)) {
-                throw wrong(key, "unknown field");
+                throw wrong(key, "unknown field, expected only " + read);
             }
         }
     }

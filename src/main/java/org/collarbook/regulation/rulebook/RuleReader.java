@@ -1,5 +1,6 @@
 package org.collarbook.regulation.rulebook;
 
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -64,7 +65,7 @@ final class RuleReader {
     private static Rule.Scope scope(Fields applies) {
         Set<ContainerKind> kinds = applies.choices("kind", ContainerKind.class);
         if (kinds.isEmpty()) {
-            throw applies.wrong("kind", "missing");
+            throw applies.wrong("kind", "missing, expected of " + EnumSet.allOf(ContainerKind.class));
         }
         Set<String> ladings = new HashSet<>();
         for (String key : List.of("lading", "ladingNot", "statedLading", "statedLadingNot")) {
@@ -80,7 +81,7 @@ final class RuleReader {
     }
 
     private static Rule.Selector selector(Fields fields) {
-        Rule.@Nullable Selector selector = fields.optional("selectedBy", "a date", Rule.Selector::valueOf);
+        Rule.@Nullable Selector selector = fields.optionalChoice("selectedBy", Rule.Selector.class);
         return selector == null ? Rule.Selector.EVALUATION : selector;
     }
 

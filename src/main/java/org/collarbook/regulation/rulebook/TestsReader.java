@@ -118,7 +118,8 @@ final class TestsReader {
             case "recordedFire" -> Findings.recordedFire(fields.flag(key));
             case "tareLossUnder" -> Findings.tareLossUnder(fields.number(key));
             case "condemned" -> Findings.condemned(fields.flag(key));
-            default -> throw fields.wrong(key, "unknown condition");
+            default -> throw fields.wrong(key,
+                    "unknown condition, expected one named as a fact, such as lading, coated or waterCapacityAtMost");
         };
     }
 

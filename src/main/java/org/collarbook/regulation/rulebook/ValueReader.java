@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,7 +47,7 @@ final class ValueReader {
         if (until != null && !until.isAfter(from)) {
             throw fields.wrong("until", "expected a day after " + from);
         }
-        Policy policy = fields.optional("policy", "a policy", Policy::valueOf);
+        Policy policy = fields.optionalChoice("policy", Policy.class);
         Effect effect = effect(effects.getFirst(), fields);
         Citation citation = citations.read(fields.child("citation"));
         Fields later = fields.optionalChild("unread");
@@ -129,7 +130,8 @@ final class ValueReader {
         try {
             return Method.valueOf(key);
         } catch (IllegalArgumentException unknown) {
-            throw new RuleBookException(fields.path() + "." + key, "unknown method", unknown);
+            throw new RuleBookException(fields.path() + "." + key,
+                    "unknown method, expected first, any or one of " + EnumSet.allOf(Method.class), unknown);
         }
     }
 
