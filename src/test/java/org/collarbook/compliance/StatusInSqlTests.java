@@ -83,7 +83,7 @@ class StatusInSqlTests {
     private Map<UUID, String> statusInSql(List<UUID> ids, LocalDate day) {
         var status = new HashMap<UUID, String>();
         jdbc.sql("""
-                select container_id, container_status(standing, due, filled_in_time, ?) from requirement
+                select container_id, container_status(standing, due, filled_in_time, changes_on, changes_to, ?) from requirement
                 where decisive and container_id = any (?)""").params(day, ids.toArray(UUID[]::new)).query(row -> {
             status.put(row.getObject(1, UUID.class), row.getString(2));
         });
