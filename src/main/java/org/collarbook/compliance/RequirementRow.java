@@ -82,11 +82,6 @@ record RequirementRow(UUID container, Requirement requirement, @Nullable Jurisdi
                     standing, due(clock), false, null, clock.ruleId(), reasons, today);
             rows.add(outlook.isUsedUp(row) ? row.usedUp() : row);
         }
-        if (rows.isEmpty()) {
-            // no clock runs, but it is on the lists all the same
-            rows.add(new RequirementRow(container.id(), Requirement.SHELL, facts.jurisdiction(), true,
-                    Standing.of(assessment.status()), null, false, null, null, reasons, today));
-        }
         return outlook.over(rows);
     }
 
