@@ -80,6 +80,7 @@ class RandomFleet {
         body.put("specification", specification);
         body.put("kind", KINDS.getOrDefault(specification, "CYLINDER"));
         body.put("manufactured", made.toString());
+        body.put("tare", "17 lb");
         body.put("reliefValve", random.nextBoolean() ? null : pick("INTERNAL", "EXTERNAL"));
         body.put("schemeDue", random.nextInt(4) > 0 ? null : "2028-0" + (1 + random.nextInt(9)));
         body.put("outOfServiceSince", random.nextInt(6) > 0 ? null : day(-500, -1).toString());
