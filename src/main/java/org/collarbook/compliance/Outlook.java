@@ -3,6 +3,7 @@ package org.collarbook.compliance;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Objects;
 
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Clock;
@@ -66,6 +67,18 @@ final class Outlook {
             ruleSwitch = orNever(rules.nextSwitchAfter(day));
         }
         var next = change.isBefore(ruleSwitch) ? change : ruleSwitch;
+        return runsAsStored(told, rows) ? next : orMonth(next, told, rows);
+    }
+
+    /** A single clock that still gives the month that is stored: until a change its word follows from that month. */
+    private static boolean runsAsStored(Assessment told, List<RequirementRow> rows) {
+        return rows.size() == 1 && told.requirements().size() == 1
+                && Objects.equals(RequirementRow.due(told.requirements().getFirst()), rows.getFirst().due());
+    }
+
+    private static LocalDate orMonth(LocalDate ahead, Assessment told, List<RequirementRow> rows) {
+        var day = told.asOf();
+        var next = ahead;
         for (Clock clock : told.requirements()) {
             next = clock.outcome() instanceof Outcome.Due(var month) ? sooner(next, month, day) : next;
         }

@@ -130,7 +130,7 @@ record RequirementRow(UUID container, Requirement requirement, @Nullable Jurisdi
         return of == null ? null : of.country();
     }
 
-    private static @Nullable LocalDate due(Clock clock) {
+    static @Nullable LocalDate due(Clock clock) {
         return clock.outcome() instanceof Outcome.Due(var month) ? month.atDay(1) : null;
     }
 
