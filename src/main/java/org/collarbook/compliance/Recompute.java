@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
@@ -19,13 +20,21 @@ import org.springframework.transaction.support.TransactionTemplate;
 /**
  * Assesses the whole register anew when the rules have changed: another rule book was loaded, or a value that lay ahead
  * has come into force. It walks by container id in short transactions, each of which also moves the mark from which a
- * killed pass goes on; of several services on one database, one walks at a time.
+ * killed pass goes on; of several services on one database, one walks at a time. Then it assesses those anew whose status
+ * has turned into another by date alone.
  */
 @Component
 class Recompute {
 
     private static final Logger log = LoggerFactory.getLogger(Recompute.class);
     private static final int CHUNK = 2000;
+
+    /** The day is that of the site, as in {@link Requirements#today}, and at most a day ahead of UTC's. */
+    private static final String CHANGED = """
+            select distinct r.container_id from requirement r left join site s on s.id = r.site_id
+            where r.changes_on <= (:now at time zone 'UTC')::date + 1
+              and r.changes_on <= (:now at time zone coalesce(s.zone, 'UTC'))::date and r.container_id > :after
+            order by r.container_id limit :chunk""";
 
     /** A pass that is not finished. */
     private record Pass(UUID id, @Nullable UUID afterContainer) {}
@@ -66,7 +75,7 @@ class Recompute {
             log.info("Assessed {} containers anew under rule book {} in {} s", done, rules.hash(),
                     (System.nanoTime() - before) / 1_000_000_000.0);
         }
-        expiredPermits();
+        changed();
     }
 
     /** The last day on or before this one on which some value of the rule book started or ended. */
@@ -101,11 +110,18 @@ class Recompute {
                 .params(loaded.id(), switched).query(Pass.class).optional();
     }
 
-    /** A special permit runs out by date alone: no rule changes, and no fact either. */
-    private void expiredPermits() {
-        transaction.executeWithoutResult(status -> requirements.reassess(jdbc.sql("""
-                select distinct c.id from container c join requirement r on r.container_id = c.id
-                where c.permit_expires < ? and r.assessed_on <= c.permit_expires limit ?""")
-                .params(LocalDate.now(clock), CHUNK).query(UUID.class).list()));
+    /** What turned into another word by date alone answers with it already; here its clocks follow. */
+    private void changed() {
+        @Nullable
+        UUID done = new UUID(0, 0);
+        while (done != null) {
+            var from = done;
+            done = transaction.execute(status -> {
+                var next = jdbc.sql(CHANGED).param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)))
+                        .param("after", from).param("chunk", CHUNK).query(UUID.class).list();
+                requirements.reassess(next);
+                return next.size() < CHUNK ? null : next.getLast();
+            });
+        }
     }
 }

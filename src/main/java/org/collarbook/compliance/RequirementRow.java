@@ -1,13 +1,16 @@
 package org.collarbook.compliance;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Clock;
+import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requirement;
@@ -19,9 +22,10 @@ import org.jspecify.annotations.Nullable;
  * One clock as it is stored: what an assessment said, less everything that changes with the date alone. The status
  * word on any later day follows from it by the SQL function {@code container_status}.
  */
-record RequirementRow(UUID container, Requirement requirement, boolean decisive, Standing standing,
-        @Nullable LocalDate due, boolean filledInTime, @Nullable String rule, List<ReasonCode> reasons,
-        LocalDate assessedOn) {
+record RequirementRow(UUID container, Requirement requirement, @Nullable Jurisdiction jurisdiction, boolean decisive,
+        Standing standing,
+        @Nullable LocalDate due, boolean filledInTime, @Nullable Change change, @Nullable String rule,
+        List<ReasonCode> reasons, LocalDate assessedOn) {
 
     /** The worst first, as in {@link Status}. */
     enum Standing {
@@ -56,42 +60,77 @@ record RequirementRow(UUID container, Requirement requirement, boolean decisive,
         }
     }
 
+    /** The word that its status turns into by date alone, and the first day of it. */
+    record Change(LocalDate on, Status to) {}
+
     private static final Comparator<Clock> WORST_FIRST = Comparator
             .comparing((Clock clock) -> Standing.of(clock.outcome()))
             .thenComparing(RequirementRow::due, Comparator.nullsLast(Comparator.naturalOrder()))
-            .thenComparing(Clock::requirement);
+            .thenComparing(Clock::requirement).thenComparing(clock -> String.valueOf(clock.jurisdiction()));
 
     /** Every clock of a container on a day, the deciding one with the container's own standing. */
     static List<RequirementRow> of(KnownContainer container, LocalDate today, RuleBook rules) {
-        var assessment = rules.assess(container.facts(), today);
-        var clocks = assessment.requirements().stream().sorted(WORST_FIRST).toList();
+        var facts = container.facts();
+        var assessment = rules.assess(facts, today);
+        var outlook = new Outlook(rules, facts, assessment);
         var reasons = lasting(assessment);
-        boolean filledInTime = filledInTime(container, clocks, today, rules);
-        var rows = new ArrayList<RequirementRow>(clocks.size());
-        for (var clock : clocks) {
+        var rows = new ArrayList<RequirementRow>(2);
+        for (var clock : assessment.requirements().stream().sorted(WORST_FIRST).toList()) {
             boolean decisive = rows.isEmpty();
-            rows.add(new RequirementRow(container.id(), clock.requirement(), decisive,
-                    decisive ? Standing.of(assessment.status()) : Standing.of(clock.outcome()), due(clock),
-                    filledInTime, clock.ruleId(), reasons, today));
+            var standing = decisive ? Standing.of(assessment.status()) : Standing.of(clock.outcome());
+            var row = new RequirementRow(container.id(), clock.requirement(), clock.jurisdiction(), decisive,
+                    standing, due(clock), false, null, clock.ruleId(), reasons, today);
+            rows.add(outlook.isUsedUp(row) ? row.usedUp() : row);
         }
-        return rows;
+        return outlook.over(rows);
+    }
+
+    private RequirementRow usedUp() {
+        return new RequirementRow(container, requirement, jurisdiction, decisive, standing, due, true, change, rule,
+                reasons, assessedOn);
+    }
+
+    /** The same as the SQL function {@code container_status}. */
+    private Status wordOn(LocalDate day) {
+        if (standing != Standing.DUE || due == null) {
+            return Status.valueOf(standing.name());
+        }
+        var month = new Outcome.Due(YearMonth.from(due));
+        return month.overdueOn(day)
+                ? filledInTime ? Status.USE_UP : Status.OVERDUE
+                : month.inMonthOf(day) ? Status.DUE_THIS_MONTH : Status.IN_DATE;
     }
 
     /**
-     * Whether it will be a container to use up once its due month has passed: asked of the rules themselves, on the
-     * first day on which it would be overdue.
+     * What an assessment says of it: of the deciding one, the container's status. A province's rule may take the place of
+     * its country's; a clock that runs no more is not required.
      */
-    private static boolean filledInTime(KnownContainer container, List<Clock> clocks, LocalDate today,
-            RuleBook rules) {
-        var due = clocks.isEmpty() || container.facts().filledOn() == null ? null : due(clocks.getFirst());
-        if (due == null) {
-            return false;
+    Status toldBy(Assessment told) {
+        if (decisive) {
+            return told.status();
         }
-        var overdue = due.plusMonths(1);
-        return rules.assess(container.facts(), overdue.isBefore(today) ? today : overdue).status() == Status.USE_UP;
+        for (var clock : told.requirements()) {
+            if (clock.requirement() == requirement
+                    && Objects.equals(country(clock.jurisdiction()), country(jurisdiction))) {
+                return clock.status();
+            }
+        }
+        return Status.NOT_REQUIRED;
     }
 
-    private static @Nullable LocalDate due(Clock clock) {
+    RequirementRow changedBy(Assessment told) {
+        if (change != null || wordOn(told.asOf()) == toldBy(told)) {
+            return this;
+        }
+        return new RequirementRow(container, requirement, jurisdiction, decisive, standing, due, filledInTime,
+                new Change(told.asOf(), toldBy(told)), rule, reasons, assessedOn);
+    }
+
+    private static @Nullable Jurisdiction country(@Nullable Jurisdiction of) {
+        return of == null ? null : of.country();
+    }
+
+    static @Nullable LocalDate due(Clock clock) {
         return clock.outcome() instanceof Outcome.Due(var month) ? month.atDay(1) : null;
     }
 

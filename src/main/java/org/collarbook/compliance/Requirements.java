@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import org.collarbook.platform.BulkCopy;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
+import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -25,21 +26,21 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Requirements {
 
-    private static final String COLUMNS = "container_id, requirement, decisive, standing, due, filled_in_time, rule,"
-            + " reasons, site_id, customer_id, rule_book_id, assessed_on";
+    private static final String COLUMNS = "container_id, requirement, jurisdiction, decisive, standing, due,"
+            + " filled_in_time, changes_on, changes_to, rule, reasons, site_id, customer_id, rule_book_id, assessed_on";
 
     private static final String WRITE = "insert into requirement (" + COLUMNS + ")" + """
 
-            select container_id, requirement, decisive, standing, due, filled_in_time, rule,
-                string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on
-            from unnest(:containers::uuid[], :requirements::text[], :decisive::boolean[], :standings::text[],
-                    :due::date[], :filled::boolean[], :rules::text[], :reasons::text[], :sites::uuid[],
-                    :customers::uuid[], :days::date[])
-                as fresh (container_id, requirement, decisive, standing, due, filled_in_time, rule, reasons, site_id,
-                    customer_id, assessed_on)
-            on conflict (container_id, requirement) do update set decisive = excluded.decisive,
+            select container_id, requirement, jurisdiction, decisive, standing, due, filled_in_time, changes_on,
+                changes_to, rule, string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on
+            from unnest(:containers::uuid[], :requirements::text[], :jurisdictions::text[], :decisive::boolean[],
+                    :standings::text[], :due::date[], :filled::boolean[], :changes_on::date[], :changes_to::text[],
+                    :rules::text[], :reasons::text[], :sites::uuid[], :customers::uuid[], :days::date[])
+                as fresh (container_id, requirement, jurisdiction, decisive, standing, due, filled_in_time, changes_on,
+                    changes_to, rule, reasons, site_id, customer_id, assessed_on)
+            on conflict (container_id, requirement, jurisdiction) do update set decisive = excluded.decisive,
                 standing = excluded.standing, due = excluded.due, filled_in_time = excluded.filled_in_time,
-                rule = excluded.rule, reasons = excluded.reasons, site_id = excluded.site_id,
+                changes_on = excluded.changes_on, changes_to = excluded.changes_to, rule = excluded.rule, reasons = excluded.reasons, site_id = excluded.site_id,
                 customer_id = excluded.customer_id, rule_book_id = excluded.rule_book_id,
                 assessed_on = excluded.assessed_on
             """;
@@ -81,12 +82,25 @@ public class Requirements {
         var rows = new ArrayList<@Nullable Object[]>();
         for (var known : containers.byIds(ids)) {
             for (var row : RequirementRow.of(known, today(known), rules)) {
-                rows.add(new @Nullable Object[]{row.container(), row.requirement(), row.decisive(), row.standing(),
-                        row.due(), row.filledInTime(), row.rule(), names(row.reasons()), site(known), customer(known),
-                        loaded.id(), row.assessedOn()});
+                rows.add(new @Nullable Object[]{row.container(), row.requirement(), jurisdiction(row), row.decisive(),
+                        row.standing(), row.due(), row.filledInTime(), changesOn(row), changesTo(row), row.rule(),
+                        names(row.reasons()), site(known), customer(known), loaded.id(), row.assessedOn()});
             }
         }
         copy.into("requirement (" + COLUMNS + ")", rows, row -> row);
+    }
+
+    /** Empty where it is not known. */
+    private static String jurisdiction(RequirementRow row) {
+        return row.jurisdiction() == null ? "" : row.jurisdiction().code();
+    }
+
+    private static @Nullable LocalDate changesOn(RequirementRow row) {
+        return row.change() == null ? null : row.change().on();
+    }
+
+    private static @Nullable Status changesTo(RequirementRow row) {
+        return row.change() == null ? null : row.change().to();
     }
 
     private static String[] names(List<ReasonCode> reasons) {
@@ -102,11 +116,14 @@ public class Requirements {
         var rows = assessed.stream().flatMap(one -> RequirementRow.of(one, today(one), rules).stream()).toList();
         jdbc.sql("""
                 delete from requirement old where container_id = any(:ids) and not exists (
-                    select from unnest(:containers::uuid[], :requirements::text[]) as fresh (container_id, requirement)
-                    where fresh.container_id = old.container_id and fresh.requirement = old.requirement)""")
+                    select from unnest(:containers::uuid[], :requirements::text[], :jurisdictions::text[])
+                        as fresh (container_id, requirement, jurisdiction)
+                    where fresh.container_id = old.container_id and fresh.requirement = old.requirement
+                        and fresh.jurisdiction = old.jurisdiction)""")
                 .param("ids", byId.keySet().toArray(UUID[]::new))
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
-                .param("requirements", texts(rows, RequirementRow::requirement)).update();
+                .param("requirements", texts(rows, RequirementRow::requirement))
+                .param("jurisdictions", texts(rows, Requirements::jurisdiction)).update();
         insert(rows, byId);
     }
 
@@ -114,13 +131,15 @@ public class Requirements {
         jdbc.sql(WRITE).param("rule_book", loaded.id())
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
                 .param("requirements", texts(rows, RequirementRow::requirement))
+                .param("jurisdictions", texts(rows, Requirements::jurisdiction))
                 .param("decisive", column(rows, RequirementRow::decisive, Boolean[]::new))
                 .param("standings", texts(rows, RequirementRow::standing))
                 .param("due", texts(rows, RequirementRow::due))
                 .param("filled", column(rows, RequirementRow::filledInTime, Boolean[]::new))
+                .param("changes_on", texts(rows, Requirements::changesOn))
+                .param("changes_to", texts(rows, Requirements::changesTo))
                 .param("rules", texts(rows, RequirementRow::rule))
-                .param("reasons",
-                        texts(rows, row -> String.join(",", names(row.reasons()))))
+                .param("reasons", texts(rows, row -> String.join(",", names(row.reasons()))))
                 .param("sites", column(rows, row -> site(byId.get(row.container())), UUID[]::new))
                 .param("customers", column(rows, row -> customer(byId.get(row.container())), UUID[]::new))
                 .param("days", texts(rows, RequirementRow::assessedOn)).update();

@@ -14,8 +14,8 @@ import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What must come back before a date, by site: containers whose last day lies before it, and those out of service
- * whatever their date. {@code undetermined} counts the containers of the same sites whose due month cannot be told.
+ * What must come back before a date, by site: containers whose last day lies before it, be it of their due month or of
+ * their service life, and those out of service whatever their date. {@code undetermined} counts the containers of the same sites whose due month cannot be told.
  */
 record PullList(LocalDate before, List<Stop> sites, int count, List<SizeCount> sizes, long undetermined,
         String caution) {
@@ -24,7 +24,8 @@ record PullList(LocalDate before, List<Stop> sites, int count, List<SizeCount> s
             List<SizeCount> sizes) {}
 
     record Pulled(UUID id, String kind, String specification, @Nullable String maker, String serial, String size,
-            @Nullable String tag, String status, String requirement, @Nullable YearMonth due,
+            @Nullable String tag, String status, String requirement,
+            @Nullable String jurisdiction, @Nullable YearMonth due,
             @Nullable LocalDate lastDay, Why reason) {}
 
     record Why(String code, String text, @Nullable String rule, @Nullable Citation citation) {}

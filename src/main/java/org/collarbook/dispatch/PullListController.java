@@ -1,7 +1,6 @@
 package org.collarbook.dispatch;
 
 import java.time.LocalDate;
-import java.time.YearMonth;
 
 import org.collarbook.compliance.Citations;
 import org.collarbook.platform.Problem;
@@ -47,22 +46,30 @@ class PullListController {
     }
 
     private PullList.Pulled pulled(PullRow row, LocalDate before) {
-        var due = row.due() == null ? null : YearMonth.from(row.due());
         return new PullList.Pulled(row.id(), row.kind(), row.specification(), row.maker(), row.serial(), row.size(),
-                row.tag(), row.status(), row.requirement(), due, due == null ? null : due.atEndOfMonth(),
-                why(row, due, before));
+                row.tag(), row.status(), row.requirement(), row.jurisdiction(), row.dueMonth(), row.lastDay(),
+                why(row, before));
     }
 
-    private PullList.Why why(PullRow row, @Nullable YearMonth due, LocalDate before) {
-        var citation = citations.of(row.rule(), before);
+    private PullList.Why why(PullRow row, LocalDate before) {
+        // the rule that is stored gave the clock as it runs now, not the word that it turns into
+        var rule = row.leavesBeforeItIsDue() ? null : row.rule();
+        var citation = citations.of(rule, before);
         return switch (row.status()) {
             case "CONDEMNED", "REJECTED", "ON_HOLD", "OVERDUE", "USE_UP", "DUE_THIS_MONTH" -> {
                 var code = ReasonCode.valueOf(row.status());
-                yield new PullList.Why(code.name(), code.text(), row.rule(), citation);
+                yield new PullList.Why(code.name(), code.text(), rule, citation);
             }
-            default -> new PullList.Why("DUE_BEFORE", due == null
-                    ? "It is due."
-                    : "Its last day, " + due.atEndOfMonth() + ", lies before " + before + ".", row.rule(), citation);
+            default -> row.leavesBeforeItIsDue()
+                    ? leaving(row)
+                    : new PullList.Why("DUE_BEFORE", row.lastDay() == null
+                            ? "It is due."
+                            : "Its last day, " + row.lastDay() + ", lies before " + before + ".", rule, citation);
         };
+    }
+
+    private static PullList.Why leaving(PullRow row) {
+        var code = ReasonCode.valueOf(String.valueOf(row.leavesAs()));
+        return new PullList.Why(code.name(), "From " + row.leavesOn() + ": " + code.text(), null, null);
     }
 }

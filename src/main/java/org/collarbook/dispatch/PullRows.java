@@ -10,7 +10,10 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Reads what must come back from a set of sites: one index range by due month, one by standing. */
+/**
+ * Reads what must come back from a set of sites: one index range by due month, one by standing, and one of what will be
+ * out of service by the date though its month is later, such as at the end of a service life.
+ */
 @Component
 class PullRows {
 
@@ -23,12 +26,26 @@ class PullRows {
                 where decisive and site_id = any(:sites) and standing = 'DUE' and due <= :last_due
                 union all
                 select * from requirement
-                where decisive and site_id = any(:sites) and standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD'))
+                where decisive and site_id = any(:sites) and standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
+                union all
+                select * from requirement
+                where decisive and site_id = any(:sites) and changes_on <= :before
+                  and changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
+                  and standing not in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
+                  and not (standing = 'DUE' and due <= :last_due))
             select c.id, c.kind, c.specification, c.maker, c.serial, c.size, c.tag,
-                   container_status(r.standing, r.due, r.filled_in_time, (:now at time zone s.zone)::date) as status,
-                   r.requirement, r.due, r.rule, s.id as site_id, s.code as site_code, s.name as site_name, s.address
+                   w.status, r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.due,
+                   case when w.leaves then r.changes_on end as leaves_on,
+                   case when w.leaves then r.changes_to end as leaves_as, r.rule,
+                   s.id as site_id, s.code as site_code, s.name as site_name, s.address
             from pulled r join container c on c.id = r.container_id join site s on s.id = r.site_id
+            cross join lateral (select
+                container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to,
+                    (:now at time zone s.zone)::date) as status,
+                r.changes_on <= :before
+                    and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE') as leaves) w
             where s.kind <> 'REQUALIFIER'
+              and (w.leaves or w.status not in ('UNDETERMINED', 'OTHER_AUTHORITY', 'NOT_REQUIRED'))
             order by s.name, s.id, r.due nulls first, c.id
             limit :most""";
 
@@ -41,9 +58,13 @@ class PullRows {
     }
 
     List<PullRow> before(LocalDate before, List<UUID> sites) {
-        return jdbc.sql(SELECT).param("sites", sites.toArray(UUID[]::new)).param("last_due", lastDueBefore(before))
-                .param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC))).param("most", MOST + 1)
+        return jdbc.sql(SELECT).param("sites", sites.toArray(UUID[]::new)).param("before", before)
+                .param("last_due", lastDueBefore(before)).param("now", now()).param("most", MOST + 1)
                 .query(PullRow.class).list();
+    }
+
+    private OffsetDateTime now() {
+        return OffsetDateTime.now(clock.withZone(ZoneOffset.UTC));
     }
 
     /** The last due month whose last day lies before the date: the month before the date's own, whatever its day. */
@@ -54,8 +75,16 @@ class PullRows {
     /** Containers at these sites whose due month cannot be told: not on the list, and not fine either. */
     long undetermined(List<UUID> sites) {
         return jdbc.sql("""
-                select count(*) from requirement
-                where decisive and standing = 'UNDETERMINED' and site_id = any(?)""")
-                .param(sites.toArray(UUID[]::new)).query(Long.class).single();
+                select count(*) from (
+                    select site_id, standing, changes_on, changes_to from requirement
+                    where decisive and site_id = any(:sites) and standing = 'UNDETERMINED'
+                    union all
+                    select site_id, standing, changes_on, changes_to from requirement
+                    where decisive and site_id = any(:sites) and standing <> 'UNDETERMINED'
+                      and changes_on <= (:now at time zone 'UTC')::date + 1 and changes_to = 'UNDETERMINED') r
+                join site s on s.id = r.site_id
+                where case when (:now at time zone s.zone)::date >= r.changes_on then r.changes_to else r.standing end
+                    = 'UNDETERMINED'""")
+                .param("sites", sites.toArray(UUID[]::new)).param("now", now()).query(Long.class).single();
     }
 }

@@ -102,8 +102,11 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
                 : new Ownership(given.ownership().owned(), given.ownership().owner(),
                         isSameOwner() ? had.ownership().consent() : null);
         return new Particulars(over(given.coated(), had.coated()), had.lined(), had.steel(),
-                over(given.installation(), had.installation()), over(given.use(), had.use()), service, owner,
+                over(given.installation(), had.installation()), had.reliefValve(), over(given.use(), had.use()),
+                service,
+                owner,
                 over(given.marksLegible(), had.marksLegible()), had.permit(),
+                had.extendedPeriod(), had.schemeDue(), had.outOfServiceSince(),
                 had.collarRead() || given.collarRead() && history.isEmpty());
     }
 
@@ -120,13 +123,14 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
         var service = had.service();
         var owner = had.ownership();
         return new Particulars(read(had.coated(), DeclarableFact.COATED), had.lined(), had.steel(),
-                had.installation(), had.use(),
+                had.installation(), had.reliefValve(), had.use(),
                 new Service(read(service.lading(), DeclarableFact.LADING),
                         read(service.exclusive(), DeclarableFact.EXCLUSIVE),
                         read(service.corrosionFree(), DeclarableFact.CORROSION_FREE)),
                 new Ownership(read(owner.owned(), DeclarableFact.OWNED), owner.owner(),
                         read(owner.consent(), DeclarableFact.OWNER_CONSENT)),
-                read(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE), had.permit(), had.collarRead());
+                read(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE), had.permit(), had.extendedPeriod(),
+                had.schemeDue(), had.outOfServiceSince(), had.collarRead());
     }
 
     private <T> @Nullable T read(@Nullable T value, DeclarableFact fact) {

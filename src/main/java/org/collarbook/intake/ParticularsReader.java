@@ -24,11 +24,12 @@ final class ParticularsReader {
 
     Particulars read(Cells cells) {
         return new Particulars(cells.yesOrNo(LedgerColumn.COATED), null, null,
-                cells.word(LedgerColumn.INSTALLATION, Installation.class), cells.word(LedgerColumn.USE, Use.class),
+                cells.word(LedgerColumn.INSTALLATION, Installation.class), null,
+                cells.word(LedgerColumn.USE, Use.class),
                 new Service(lading(cells), cells.yesOrNo(LedgerColumn.EXCLUSIVE),
                         cells.yesOrNo(LedgerColumn.CORROSION_FREE)),
                 ownership(cells.text(LedgerColumn.OWNER, 200)), cells.yesOrNo(LedgerColumn.MARKS_LEGIBLE), null,
-                collarRead(cells));
+                null, null, null, collarRead(cells));
     }
 
     private boolean collarRead(Cells cells) {

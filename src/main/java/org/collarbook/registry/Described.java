@@ -49,6 +49,7 @@ final class Described {
         fields.put("lined", text(known.lined()));
         fields.put("steel", text(known.steel()));
         fields.put("installation", text(known.installation()));
+        fields.put("reliefValve", text(known.reliefValve()));
         fields.put("use", text(known.use()));
         fields.put("service.lading", text(known.service().lading()));
         fields.put("service.exclusive", text(known.service().exclusive()));
@@ -60,6 +61,9 @@ final class Described {
         fields.put("permit.number", permit == null ? null : permit.number());
         fields.put("permit.expires", permit == null ? null : text(permit.expires()));
         fields.put("permit.intervalYears", permit == null ? null : text(permit.intervalYears()));
+        fields.put("extendedPeriod", text(known.extendedPeriod()));
+        fields.put("schemeDue", text(known.schemeDue()));
+        fields.put("outOfServiceSince", text(known.outOfServiceSince()));
         fields.put("collarRead", text(known.collarRead()));
         return fields;
     }

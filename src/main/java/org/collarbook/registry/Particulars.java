@@ -1,10 +1,14 @@
 package org.collarbook.registry;
 
+import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.EnumSet;
 import java.util.Set;
 
+import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Service;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
@@ -12,14 +16,17 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What is known of a container beside its marks; null is not known. {@code collarRead}: somebody has read the collar, so
- * that no recorded requalification means none is stamped.
+ * that no recorded requalification means none is stamped. {@code schemeDue} is the month that a written scheme of
+ * examination gives.
  */
 public record Particulars(@Nullable Boolean coated, @Nullable Boolean lined, @Nullable Steel steel,
-        @Nullable Installation installation, @Nullable Use use, Service service, Ownership ownership,
-        @Nullable Boolean marksLegible, @Nullable Permit permit, boolean collarRead) {
+        @Nullable Installation installation, @Nullable ReliefValve reliefValve, @Nullable Use use, Service service,
+        Ownership ownership,
+        @Nullable Boolean marksLegible, @Nullable Permit permit, @Nullable ExtendedPeriod extendedPeriod,
+        @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, boolean collarRead) {
 
-    public static final Particulars UNKNOWN = new Particulars(null, null, null, null, null, Service.UNKNOWN,
-            Ownership.UNKNOWN, null, null, false);
+    public static final Particulars UNKNOWN = new Particulars(null, null, null, null, null, null,
+            Service.UNKNOWN, Ownership.UNKNOWN, null, null, null, null, null, false);
 
     /** Particulars with what a declaration adds, and which facts rest on it. */
     public record Completed(Particulars particulars, Set<DeclarableFact> declared) {
@@ -33,14 +40,16 @@ public record Particulars(@Nullable Boolean coated, @Nullable Boolean lined, @Nu
     public Completed completedBy(Declaration said) {
         var declared = EnumSet.noneOf(DeclarableFact.class);
         var filled = new Particulars(
-                choose(coated, said.coated(), DeclarableFact.COATED, declared), lined, steel, installation, use,
+                choose(coated, said.coated(), DeclarableFact.COATED, declared), lined, steel, installation,
+                reliefValve, use,
                 new Service(choose(service.lading(), said.lading(), DeclarableFact.LADING, declared),
                         choose(service.exclusive(), said.exclusive(), DeclarableFact.EXCLUSIVE, declared),
                         choose(service.corrosionFree(), said.corrosionFree(), DeclarableFact.CORROSION_FREE, declared)),
                 new Ownership(choose(ownership.owned(), said.owned(), DeclarableFact.OWNED, declared),
                         ownership.owner(),
                         choose(ownership.consent(), said.ownerConsent(), DeclarableFact.OWNER_CONSENT, declared)),
-                choose(marksLegible, said.marksLegible(), DeclarableFact.MARKS_LEGIBLE, declared), permit, collarRead);
+                choose(marksLegible, said.marksLegible(), DeclarableFact.MARKS_LEGIBLE, declared), permit,
+                extendedPeriod, schemeDue, outOfServiceSince, collarRead);
         return new Completed(filled, declared);
     }
 

@@ -31,8 +31,10 @@ public record RegisteredContainer(UUID id, int version, Marks marks, Particulars
                 .waterCapacity(capacity == null ? null : capacity.value())
                 .servicePressure(pressure == null ? null : BigDecimal.valueOf(pressure.psig()))
                 .coated(particulars.coated()).lined(particulars.lined()).steel(particulars.steel())
-                .installation(particulars.installation()).marksLegible(particulars.marksLegible())
+                .installation(particulars.installation()).reliefValve(particulars.reliefValve())
+                .marksLegible(particulars.marksLegible())
                 .ownerConsent(particulars.ownership().mayFill()).permit(particulars.permit()).use(particulars.use())
-                .service(particulars.service());
+                .service(particulars.service()).extendedPeriod(particulars.extendedPeriod())
+                .schemeDue(particulars.schemeDue()).outOfServiceSince(particulars.outOfServiceSince());
     }
 }

@@ -34,13 +34,15 @@ class ScheduleController {
     }
 
     /** One line of the schedule; months as YYYY-MM. */
-    record Line(YearMonth due, LocalDate lastDay, String status, String requirement, @Nullable String rule,
-            UUID containerId, String kind, String specification, @Nullable String maker, String serial,
+    record Line(YearMonth due, LocalDate lastDay, String status, String requirement, @Nullable String jurisdiction,
+            @Nullable String rule, UUID containerId, String kind, String specification, @Nullable String maker,
+            String serial,
             @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
             @Nullable String siteName, @Nullable String customer) {
 
         static Line from(ScheduleRow row) {
-            return new Line(YearMonth.from(row.due()), row.lastDay(), row.status(), row.requirement(), row.rule(),
+            return new Line(YearMonth.from(row.due()), row.lastDay(), row.status(), row.requirement(),
+                    row.jurisdiction(), row.rule(),
                     row.containerId(), row.kind(), row.specification(), row.maker(), row.serial(),
                     row.manufactured() == null ? null : YearMonth.from(row.manufactured()), row.size(), row.tag(),
                     row.site(), row.siteName(), row.customer());
@@ -53,7 +55,8 @@ class ScheduleController {
             @RequestParam(required = false) @Nullable Integer size) {
         var asked = PageSize.of(size);
         return Page.of(rows.page(filter, after(cursor), asked), asked,
-                row -> Cursor.after(row.due(), row.containerId(), row.requirement()))
+                row -> Cursor.after(row.due(), row.containerId(), row.requirement(),
+                        row.jurisdiction() == null ? "" : row.jurisdiction()))
                 .map(read -> read.stream().map(Line::from).toList());
     }
 
@@ -67,7 +70,7 @@ class ScheduleController {
     }
 
     private static @Nullable Cursor after(@Nullable String text) {
-        var cursor = Cursor.parse(text, 3);
+        var cursor = Cursor.parse(text, 4);
         try {
             if (cursor != null) {
                 LocalDate.parse(cursor.key().get(0));

@@ -19,11 +19,11 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Reads the schedule in the order (due month, container, requirement), which is also the order of its index. */
+/** Reads the schedule in the order (due month, container, requirement, jurisdiction), which is also the order of its index. */
 @Component
 class ScheduleRows {
 
-    static final String STATUS = "container_status(r.standing, r.due, r.filled_in_time, "
+    static final String STATUS = "container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, "
             + "(:now at time zone coalesce(s.zone, 'UTC'))::date)";
 
     private static final String FROM = """
@@ -33,17 +33,17 @@ class ScheduleRows {
             left join site s on s.id = r.site_id
             left join customer u on u.id = r.customer_id
             where\s""";
-    private static final String ORDER = " order by r.due, r.container_id, r.requirement";
+    private static final String ORDER = " order by r.due, r.container_id, r.requirement, r.jurisdiction";
     private static final String PAGE = """
             select r.due, (r.due + interval '1 month' - interval '1 day')::date as last_day, %s as status,
-                   r.requirement, r.rule, c.id as container_id, c.kind, c.specification, c.maker, c.serial,
-                   c.manufactured, c.size, c.tag, s.code as site, s.name as site_name, u.code as customer"""
+                   r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.rule, c.id as container_id, c.kind,
+                   c.specification, c.maker, c.serial, c.manufactured, c.size, c.tag, s.code as site, s.name as site_name, u.code as customer"""
             .formatted(STATUS);
     /** Cells that a spreadsheet would run as a formula get an apostrophe before them (OWASP, CSV injection). */
     private static final String FILE = """
             select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
-                   %s as status, r.requirement, r.rule, c.kind, %s as specification, %s as maker, %s as serial,
-                   to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
+                   %s as status, r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.rule, c.kind,
+                   %s as specification, %s as maker, %s as serial, to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
                    %s as site_name, %s as customer, c.id as container_id"""
             .formatted(STATUS, guarded("c.specification"), guarded("c.maker"), guarded("c.serial"), guarded("c.tag"),
                     guarded("s.code"), guarded("s.name"), guarded("u.code"));
@@ -68,10 +68,12 @@ class ScheduleRows {
         var parameters = parameters(filter);
         var where = filter.where();
         if (after != null) {
-            where += " and (r.due, r.container_id, r.requirement) > (:after_due, :after_container, :after_requirement)";
+            where += " and (r.due, r.container_id, r.requirement, r.jurisdiction)"
+                    + " > (:after_due, :after_container, :after_requirement, :after_jurisdiction)";
             parameters.put("after_due", LocalDate.parse(after.key().get(0)));
             parameters.put("after_container", UUID.fromString(after.key().get(1)));
             parameters.put("after_requirement", after.key().get(2));
+            parameters.put("after_jurisdiction", after.key().get(3));
         }
         return jdbc.sql(PAGE + FROM + where + ORDER + " limit :limit").params(parameters)
                 .param("limit", size.limit()).query(ScheduleRow.class).list();

@@ -2,13 +2,16 @@ package org.collarbook.compliance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -21,11 +24,13 @@ class RecomputeTests {
     private final Given given;
     private final Recompute recompute;
     private final JdbcClient jdbc;
+    private final TestClock clock;
 
-    RecomputeTests(Given given, Recompute recompute, JdbcClient jdbc) {
+    RecomputeTests(Given given, Recompute recompute, JdbcClient jdbc, TestClock clock) {
         this.given = given;
         this.recompute = recompute;
         this.jdbc = jdbc;
+        this.clock = clock;
     }
 
     private List<UUID> fleetOfAnOldRuleBook() {
@@ -76,5 +81,69 @@ class RecomputeTests {
         assertThat(ids.subList(3, 5)).allSatisfy(id -> assertThat(due(id)).isEqualTo(LocalDate.of(2016, 5, 1)));
         recompute.run();
         assertThat(due(ids.getFirst())).as("a finished walk is not walked again").isEqualTo(WRONG);
+    }
+
+    /** DOT 3HT serves twenty-four years, 49 CFR 180.209(k): made in January 2003, it is over on 2027-02-01. */
+    private UUID aLifeThatEnds(UUID site) {
+        var body = Given.cylinder();
+        body.put("specification", "DOT-3HT1850");
+        body.put("manufactured", "2003-01");
+        var id = given.registered(body);
+        given.moved(id, site, "2026-11-20T09:00:00Z");
+        return id;
+    }
+
+    private UUID aPermitThatExpires(UUID site, LocalDate expires) {
+        var body = Given.cylinder();
+        body.put("specification", "DOT-SP12345");
+        body.put("manufactured", "2024-01");
+        body.put("permit", Map.of("number", "SP12345", "expires", expires.toString(), "intervalYears", 5));
+        var id = given.registered(body);
+        given.moved(id, site, "2026-11-20T09:00:00Z");
+        return id;
+    }
+
+    private String stored(UUID id) {
+        return jdbc.sql("""
+                select concat_ws(' ', standing, changes_on, changes_to, assessed_on) from requirement
+                where container_id = ? and decisive""").param(id).query(String.class).single();
+    }
+
+    private String word(UUID id, LocalDate day) {
+        return jdbc.sql("""
+                select container_status(standing, due, filled_in_time, changes_on, changes_to, ?) from requirement
+                where container_id = ? and decisive""").params(day, id).query(String.class).single();
+    }
+
+    @Test
+    void whatChangesByDateAloneAnswersSoOnItsDayAndIsAssessedAnewThen() {
+        var site = given.site(null);
+        var life = aLifeThatEnds(site);
+        var permit = aPermitThatExpires(site, LocalDate.of(2027, 1, 31));
+        assertThat(stored(life)).isEqualTo("DUE 2027-02-01 CONDEMNED 2026-11-25");
+        assertThat(stored(permit)).isEqualTo("DUE 2027-02-01 OTHER_AUTHORITY 2026-11-25");
+        assertThat(word(permit, LocalDate.of(2027, 1, 31))).isEqualTo("IN_DATE");
+        assertThat(word(permit, LocalDate.of(2027, 2, 1))).isEqualTo("OTHER_AUTHORITY");
+        assertThat(word(life, LocalDate.of(2027, 2, 1))).isEqualTo("CONDEMNED");
+
+        clock.set(LocalDate.of(2027, 1, 31));
+        recompute.run();
+        assertThat(stored(life)).startsWith("DUE 2027-02-01 CONDEMNED");
+        clock.set(LocalDate.of(2027, 2, 1));
+        recompute.run();
+        assertThat(stored(life)).isEqualTo("CONDEMNED 2027-02-01");
+        assertThat(stored(permit)).isEqualTo("OTHER_AUTHORITY 2027-02-01");
+    }
+
+    /** The day is that of the site: 03:00 in UTC is the evening before in Chicago. */
+    @Test
+    void notBeforeTheDayHasBegunAtTheSite() {
+        var life = aLifeThatEnds(given.site(null));
+        clock.set(Instant.parse("2027-02-01T03:00:00Z"));
+        recompute.run();
+        assertThat(stored(life)).startsWith("DUE 2027-02-01 CONDEMNED");
+        clock.set(Instant.parse("2027-02-01T06:00:00Z"));
+        recompute.run();
+        assertThat(stored(life)).isEqualTo("CONDEMNED 2027-02-01");
     }
 }

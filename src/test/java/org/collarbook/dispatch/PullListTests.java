@@ -3,13 +3,23 @@ package org.collarbook.dispatch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.Set;
 import java.util.UUID;
 
+import org.collarbook.access.Caller;
+import org.collarbook.access.CustomerScope;
 import org.collarbook.access.Role;
+import org.collarbook.inspection.RequalificationEntry;
+import org.collarbook.inspection.Requalifications;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Rin;
 import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,10 +30,14 @@ class PullListTests {
 
     private final Api api;
     private final Given given;
+    private final Requalifications requalifications;
+    private final TestClock clock;
 
-    PullListTests(Api api, Given given) {
+    PullListTests(Api api, Given given, Requalifications requalifications, TestClock clock) {
         this.api = api;
         this.given = given;
+        this.requalifications = requalifications;
+        this.clock = clock;
     }
 
     private UUID cylinderAt(UUID site, String manufactured) {
@@ -131,5 +145,44 @@ class PullListTests {
         var site = Given.depot();
         api.as(Role.CLERK).post("/api/sites", site).expect(201);
         assertThat(list("site=" + site.get("code"), "2027-01-01").json().at("/sites").isEmpty()).isTrue();
+    }
+
+    /** DOT 3HT serves twenty-four years, 49 CFR 180.209(k): made in January 2003, its last day is 2027-01-31. */
+    @ParameterizedTest
+    @CsvSource({"2027-01-31, 0", "2027-02-01, 1"})
+    void listsWhatIsAtTheEndOfItsServiceLifeBeforeTheDate(String before, int listed) {
+        var site = given.site(given.customer());
+        endingAt(site);
+        var answer = list("site=" + site, before);
+        assertThat(answer.at("/count").asInt()).isEqualTo(listed);
+        var container = answer.at("/sites/0/containers/0");
+        if (listed > 0) {
+            assertThat(container.at("/status").asString()).isEqualTo("IN_DATE");
+            assertThat(container.at("/jurisdiction").asString()).isEqualTo("US");
+            assertThat(container.at("/lastDay").asString()).isEqualTo("2027-01-31");
+            assertThat(container.at("/reason/code").asString()).isEqualTo("CONDEMNED");
+            assertThat(container.at("/reason/text").asString()).startsWith("From 2027-02-01: ");
+            assertThat(container.at("/reason/citation").isMissingNode()).isTrue();
+        }
+    }
+
+    @Test
+    void listsItAsCondemnedFromThatDayOnThoughItWasNotAssessedAnew() {
+        var site = given.site(given.customer());
+        endingAt(site);
+        clock.set(LocalDate.of(2027, 2, 1));
+        assertThat(list("site=" + site, "2027-02-01").text("/sites/0/containers/0/status")).isEqualTo("CONDEMNED");
+    }
+
+    /** Tested lately: the three years of that test are longer than what is left of the life. */
+    private void endingAt(UUID site) {
+        var body = Given.cylinder();
+        body.put("specification", "DOT-3HT1850");
+        body.put("manufactured", "2003-01");
+        var id = given.registered(body);
+        given.moved(id, site, "2026-11-20T09:00:00Z");
+        var test = Requalification.passed(YearMonth.of(2025, 8), Method.VOLUMETRIC_EXPANSION, Rin.parse("A123"));
+        requalifications.append(new RequalificationEntry(id, test, null, null), new Caller(UUID.randomUUID(), "yard",
+                Set.of(Role.YARD), CustomerScope.EVERYONE));
     }
 }

@@ -21,6 +21,8 @@ import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.springframework.transaction.support.TransactionTemplate;
 
 @RegisterTest
@@ -63,6 +65,15 @@ class RequalificationsTests {
 
         assertThat(requalifications.of(List.of(container)))
                 .isEqualTo(Map.of(container, List.of(bare, full, visual("2021-05"))));
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyMethodCanBeRecorded(Method method) {
+        var container = given.registered();
+        var done = Requalification.passed(YearMonth.of(2019, 3), method, Rin.parse("B045"));
+        requalifications.append(entry(container, done), YARD);
+        assertThat(requalifications.of(List.of(container))).isEqualTo(Map.of(container, List.of(done)));
     }
 
     /** The cylinder is of May 2004, today is 2026-11-25. */

@@ -41,7 +41,8 @@ class DemoTests {
         // common practice, no source: what a forklift cylinder of 33.5 lb holds
         assertTrue(tables.count("container where size = '33.5 lb' and use = 'INDUSTRIAL_TRUCK'") > 2500);
         var statuses = jdbc.sql("""
-                select distinct container_status(standing, due, filled_in_time, '2026-11-25') from requirement
+                select distinct container_status(standing, due, filled_in_time, changes_on, changes_to,
+                    '2026-11-25') from requirement
                 where decisive order by 1""").query(String.class).list();
         assertTrue(statuses.containsAll(List.of("DUE_THIS_MONTH", "IN_DATE", "NOT_REQUIRED",
                 "OTHER_AUTHORITY", "OVERDUE", "UNDETERMINED", "USE_UP")), statuses.toString());

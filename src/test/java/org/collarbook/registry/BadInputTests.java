@@ -59,7 +59,11 @@ class BadInputTests {
                 row("servicePressure", 20_001, "INVALID_SERVICE_PRESSURE"),
                 row("tag", "(8003)0952114112345532a", "INVALID_TAG"), row("tag", "(8003)09521141123454", "INVALID_TAG"),
                 row("tag", "x".repeat(61), "INVALID_TAG"), row("steel", "SOFT", "UNKNOWN_WORD"),
-                row("installation", "AFLOAT", "UNKNOWN_WORD"), row("use", "BARBECUE", "UNKNOWN_WORD"),
+                row("installation", "AFLOAT", "UNKNOWN_WORD"), row("reliefValve", "NONE", "UNKNOWN_WORD"),
+                row("extendedPeriod", "P20Y", "UNKNOWN_WORD"), row("schemeDue", "2031-13", "WRONG_TYPE"),
+                row("schemeDue", "2301-01", "OUT_OF_RANGE"), row("outOfServiceSince", "1812-01-01", "OUT_OF_RANGE"),
+                row("outOfServiceSince", "2026-11-27", "IN_THE_FUTURE"),
+                row("use", "BARBECUE", "UNKNOWN_WORD"),
                 row("owner", "o".repeat(201), "INVALID_TEXT"), row("owner", "o\u0000", "INVALID_TEXT"),
                 row("coated", "perhaps", "WRONG_TYPE"), row("reason", "why", "NOT_ALLOWED"),
                 row("colour", "grey", "UNKNOWN_FIELD"));

@@ -96,8 +96,8 @@ class ContainerBatchTests {
         var id = insert(new NewContainer(marks("QX", Given.serial(), "5-04", "17 lb"), completed.particulars(), null,
                 declaration.id(), completed.declared())).getFirst();
         var recorded = containers.find(id).orElseThrow();
-        var bare = new Particulars(false, true, null, null, null, completed.particulars().service(), Ownership.UNKNOWN,
-                null, null, false);
+        var bare = new Particulars(false, true, null, null, null, null, completed.particulars().service(),
+                Ownership.UNKNOWN, null, null, null, null, null, false);
 
         var corrected = containers.correct(id, "\"0\"", NewContainer.of(recorded.marks(), bare, null), "looked at it",
                 new Caller(CLERK, "clerk", Set.of(Role.CLERK), CustomerScope.EVERYONE));

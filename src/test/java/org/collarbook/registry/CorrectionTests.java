@@ -58,6 +58,26 @@ class CorrectionTests {
     }
 
     @Test
+    void theFactsThatOtherJurisdictionsAskForAreKeptAndCorrectedLikeAnyOther() {
+        var body = Given.cylinder();
+        var asked = Map.of("reliefValve", "INTERNAL", "extendedPeriod", "COP31", "schemeDue", "2031-05",
+                "outOfServiceSince", "2026-02-28");
+        body.putAll(asked);
+        var created = clerk.post("/api/containers", body).expect(201);
+        asked.forEach((field, value) -> assertThat(created.text("/" + field)).isEqualTo(value));
+
+        body.putAll(Map.of("reliefValve", "EXTERNAL", "extendedPeriod", "NONE", "schemeDue", "2030-12"));
+        body.put("outOfServiceSince", null);
+        clerk.ifMatch(created).put("/api/containers/" + created.id(), because(body, "seen in the yard")).expect(200);
+
+        assertThat(jdbc.sql("""
+                select concat_ws(' ', field, was, became) from mark_correction where container_id = cast(? as uuid)
+                order by field""").param(created.id()).query(String.class).list())
+                .containsExactly("extendedPeriod COP31 NONE", "outOfServiceSince 2026-02-28",
+                        "reliefValve INTERNAL EXTERNAL", "schemeDue 2031-05 2030-12");
+    }
+
+    @Test
     void whatIsGivenBackAsItWasReadChangesNothing() {
         var created = clerk.post("/api/containers", Given.cylinder()).expect(201);
         var body = Given.cylinder();

@@ -17,6 +17,7 @@ import org.collarbook.testing.RegisterTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 @RegisterTest
 class ScheduleTests {
@@ -24,11 +25,13 @@ class ScheduleTests {
     private final Api api;
     private final Given given;
     private final ScheduleRows rows;
+    private final JdbcClient jdbc;
 
-    ScheduleTests(Api api, Given given, ScheduleRows rows) {
+    ScheduleTests(Api api, Given given, ScheduleRows rows, JdbcClient jdbc) {
         this.api = api;
         this.given = given;
         this.rows = rows;
+        this.jdbc = jdbc;
     }
 
     private UUID siteWith(String... manufactured) {
@@ -53,6 +56,32 @@ class ScheduleTests {
             next = page.json().path("next").asString("");
         } while (!next.isEmpty());
         assertThat(months).containsExactly("2026-12", "2027-01", "2027-02", "2027-03");
+    }
+
+    /** As of a container whose two clocks of one requirement, one a jurisdiction, fall due in the same month. */
+    @Test
+    void aPageMayEndBetweenTwoJurisdictions() {
+        var site = siteWith("2015-03", "2015-03");
+        assertThat(jdbc.sql("""
+                insert into requirement (container_id, requirement, jurisdiction, decisive, standing, due,
+                    filled_in_time, rule, reasons, site_id, customer_id, rule_book_id, assessed_on)
+                select container_id, requirement, place, false, standing, due, filled_in_time, null, reasons, site_id,
+                    customer_id, rule_book_id, assessed_on
+                from requirement, (values ('CA'), ('')) also (place) where site_id = ?""").param(site).update())
+                .isEqualTo(4);
+        var pages = new ArrayList<String>();
+        var next = "";
+        do {
+            var page = api.as(Role.CLERK).get("/api/schedule?size=1&site=" + site + "&cursor=" + next).expect(200);
+            page.at("/items").forEach(line -> pages.add(line.at("/containerId").asString() + " "
+                    + line.path("jurisdiction").asString("not known")));
+            next = page.json().path("next").asString("");
+        } while (!next.isEmpty());
+        assertThat(pages).hasSize(6).doesNotHaveDuplicates();
+        assertThat(pages.subList(0, 3)).extracting(line -> line.substring(37)).containsExactly("not known", "CA", "US");
+        var file = api.as(Role.CLERK).get("/api/schedule?format=csv&site=" + site).expect(200);
+        assertThat(file.body().lines().map(line -> line.split(",")[4])).containsExactly("jurisdiction", "", "CA", "US",
+                "", "CA", "US");
     }
 
     @Test

@@ -1,6 +1,9 @@
 package org.collarbook.registry.web;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.temporal.ChronoField;
+import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
 
 import org.collarbook.platform.Inputs;
@@ -9,11 +12,13 @@ import org.collarbook.registry.Ownership;
 import org.collarbook.registry.Particulars;
 import org.collarbook.registry.StampedMarks;
 import org.collarbook.registry.Tag;
+import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
 import org.collarbook.regulation.Permit;
+import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Service;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
@@ -23,9 +28,11 @@ import org.jspecify.annotations.Nullable;
 record ContainerRequest(@Nullable String kind, @Nullable String specification, @Nullable String maker,
         @Nullable String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
         @Nullable String servicePressure, @Nullable String tag, @Nullable Boolean coated, @Nullable Boolean lined,
-        @Nullable String steel, @Nullable String installation, @Nullable String use, @Nullable ServiceRequest service,
+        @Nullable String steel, @Nullable String installation, @Nullable String reliefValve,
+        @Nullable String use, @Nullable ServiceRequest service,
         @Nullable Boolean owned, @Nullable String owner, @Nullable Boolean ownerConsent,
-        @Nullable Boolean marksLegible, @Nullable PermitRequest permit, @Nullable Boolean collarRead,
+        @Nullable Boolean marksLegible, @Nullable PermitRequest permit, @Nullable String extendedPeriod,
+        @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, @Nullable Boolean collarRead,
         @Nullable String reason) {
 
     record ServiceRequest(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {}
@@ -50,7 +57,7 @@ record ContainerRequest(@Nullable String kind, @Nullable String specification, @
         var reading = new StampedMarks(kind, specification, maker, serial, manufactured, waterCapacity, tare,
                 servicePressure).read(today);
         inputs.refuse(reading.refusals());
-        var particulars = particulars(inputs);
+        var particulars = particulars(today, inputs);
         var readTag = tag(inputs);
         inputs.done();
         var marks = reading.marks();
@@ -60,11 +67,15 @@ record ContainerRequest(@Nullable String kind, @Nullable String specification, @
         return NewContainer.of(marks, particulars, readTag);
     }
 
-    private Particulars particulars(Inputs inputs) {
+    private Particulars particulars(LocalDate today, Inputs inputs) {
         return new Particulars(coated, lined, inputs.word("/steel", steel, Steel.class),
-                inputs.word("/installation", installation, Installation.class), inputs.word("/use", use, Use.class),
+                inputs.word("/installation", installation, Installation.class),
+                inputs.word("/reliefValve", reliefValve, ReliefValve.class),
+                inputs.word("/use", use, Use.class),
                 service(inputs), new Ownership(owned, inputs.optional("/owner", owner, 200), ownerConsent),
-                marksLegible, permit(inputs), Boolean.TRUE.equals(collarRead));
+                marksLegible, permit(inputs), inputs.word("/extendedPeriod", extendedPeriod, ExtendedPeriod.class),
+                inRange("/schemeDue", schemeDue, inputs), outOfServiceSince(today, inputs),
+                Boolean.TRUE.equals(collarRead));
     }
 
     private Service service(Inputs inputs) {
@@ -91,10 +102,24 @@ record ContainerRequest(@Nullable String kind, @Nullable String specification, @
             inputs.refuse("/permit/intervalYears", "OUT_OF_RANGE", interval.toString(), "1 to 40 years");
             interval = null;
         }
-        if (expires != null && (expires.getYear() < 1900 || expires.getYear() > 2200)) {
-            inputs.refuse("/permit/expires", "OUT_OF_RANGE", expires.toString(), "a date from 1900 to 2200");
-        }
+        inRange("/permit/expires", expires, inputs);
         return number == null && expires == null && interval == null ? null : new Permit(number, expires, interval);
+    }
+
+    private static <T extends TemporalAccessor> @Nullable T inRange(String pointer, @Nullable T given, Inputs inputs) {
+        if (given != null && (given.get(ChronoField.YEAR) < 1900 || given.get(ChronoField.YEAR) > 2200)) {
+            inputs.refuse(pointer, "OUT_OF_RANGE", given.toString(), "from 1900 to 2200");
+        }
+        return given;
+    }
+
+    /** A day that has begun somewhere on earth: the container's own is not known here. */
+    private @Nullable LocalDate outOfServiceSince(LocalDate today, Inputs inputs) {
+        if (outOfServiceSince != null && outOfServiceSince.isAfter(today.plusDays(1))) {
+            inputs.refuse("/outOfServiceSince", "IN_THE_FUTURE", outOfServiceSince.toString(), "a day that has begun");
+            return null;
+        }
+        return inRange("/outOfServiceSince", outOfServiceSince, inputs);
     }
 
     private @Nullable Tag tag(Inputs inputs) {

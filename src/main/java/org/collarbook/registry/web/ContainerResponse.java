@@ -2,6 +2,7 @@ package org.collarbook.registry.web;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,9 +23,11 @@ import org.jspecify.annotations.Nullable;
 record ContainerResponse(UUID id, int version, String kind, String specification, @Nullable String maker,
         String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
         @Nullable Integer servicePressure, String size, @Nullable String tag, @Nullable Boolean coated,
-        @Nullable Boolean lined, @Nullable String steel, @Nullable String installation, @Nullable String use,
+        @Nullable Boolean lined, @Nullable String steel, @Nullable String installation, @Nullable String reliefValve,
+        @Nullable String use,
         ServiceResponse service, @Nullable Boolean owned, @Nullable String owner, @Nullable Boolean ownerConsent,
-        @Nullable Boolean marksLegible, @Nullable PermitResponse permit, boolean collarRead,
+        @Nullable Boolean marksLegible, @Nullable PermitResponse permit, @Nullable String extendedPeriod,
+        @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, boolean collarRead,
         Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId, Instant registeredAt) {
 
     record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {
@@ -51,9 +54,11 @@ record ContainerResponse(UUID id, int version, String kind, String specification
                 marks.specification().value().toString(), text(marks.maker()), marks.serial().value().value(),
                 value(marks.manufactured()), value(marks.waterCapacity()), value(marks.tare()),
                 pressure == null ? null : pressure.psig(), container.size().word(), text(container.tag()),
-                known.coated(), known.lined(), text(known.steel()), text(known.installation()), text(known.use()),
+                known.coated(), known.lined(), text(known.steel()), text(known.installation()),
+                text(known.reliefValve()), text(known.use()),
                 ServiceResponse.from(known.service()), known.ownership().owned(), known.ownership().owner(),
                 known.ownership().consent(), known.marksLegible(), PermitResponse.from(known.permit()),
+                text(known.extendedPeriod()), known.schemeDue(), known.outOfServiceSince(),
                 known.collarRead(), stamps(marks),
                 container.declared().stream().sorted().map(DeclarableFact::word).toList(), container.declaration(),
                 container.registeredAt());
