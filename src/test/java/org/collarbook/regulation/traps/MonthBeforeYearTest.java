@@ -7,6 +7,7 @@ import static org.collarbook.regulation.traps.Asked.whyNotFill;
 
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Set;
 import org.collarbook.regulation.Cases;
 import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.Method;
@@ -53,7 +54,7 @@ class MonthBeforeYearTest {
         var old = Requalification.passed(YearMonth.of(2004, 5), Method.VOLUMETRIC_EXPANSION);
         var late = Requalification.passed(YearMonth.of(2004, 6), Method.VOLUMETRIC_EXPANSION);
         var day = "2016-05-01";
-        var facts = cylinder("DOT-4BA240", "1994-01").enable(java.util.Set.of("SECONDARY"));
+        var facts = cylinder("DOT-4BA240", "1994-01").enable(Set.of("SECONDARY"));
         assertThat(Asked.on(day, facts.requalifications(List.of(old))).mayFill().allowed()).isTrue();
         assertThat(whyNotFill(Asked.on(day, facts.requalifications(List.of(late)))))
                 .containsExactly(ReasonCode.RIN_NOT_RECORDED);

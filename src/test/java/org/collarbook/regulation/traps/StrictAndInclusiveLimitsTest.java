@@ -8,6 +8,7 @@ import static org.collarbook.regulation.traps.Asked.today;
 
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Set;
 import org.collarbook.regulation.Cases;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.FactsBuilder;
@@ -34,8 +35,7 @@ class StrictAndInclusiveLimitsTest {
     @CsvSource({"2500 gal,2025-06", "2500.1 gal,2010-06"})
     void aTankOfTheVeryLimitIsASmallOne(String capacity, String due) {
         FactsBuilder tank = there("CA-BC", Cases.stationary()).manufactured(YearMonth.of(2000, 6))
-                .reliefValve(ReliefValve.INTERNAL).waterCapacity(WaterCapacity.parse(capacity)).enable(java.util.Set
-                        .of());
+                .reliefValve(ReliefValve.INTERNAL).waterCapacity(WaterCapacity.parse(capacity)).enable(Set.of());
         assertThat(due(today(tank), Requirement.RELIEF_VALVE)).isEqualTo(due);
         assertThat(today(tank).mayFill().refusedFor(ReasonCode.OVERDUE)).isTrue();
     }
