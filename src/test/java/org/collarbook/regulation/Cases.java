@@ -6,15 +6,15 @@ import java.time.YearMonth;
 import java.util.List;
 
 /** Containers about which everything is known and in order, to be spoiled one fact at a time. */
-final class Cases {
+public final class Cases {
 
-    static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
-    static final Rin RIN = new Rin("B045");
+    public static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+    public static final Rin RIN = new Rin("B045");
 
     private Cases() {}
 
     /** A 20 lb cylinder of May 2004, coated, in exclusive LP-gas service, looked at and with no hold. */
-    static FactsBuilder cylinder() {
+    public static FactsBuilder cylinder() {
         return Facts.builder().jurisdiction(Jurisdiction.US).kind(ContainerKind.CYLINDER)
                 .specification(Specification.parse(
                         "DOT-4BA240"))
@@ -25,14 +25,14 @@ final class Cases {
                 .requalifications(List.of());
     }
 
-    static FactsBuilder stationary() {
+    public static FactsBuilder stationary() {
         return cylinder().kind(ContainerKind.STATIONARY_TANK).specification(Specification.ASME)
                 .waterCapacity(WaterCapacity
                         .gallons("500"))
                 .servicePressure(new BigDecimal(250));
     }
 
-    static FactsBuilder bobtail(YearMonth tested) {
+    public static FactsBuilder bobtail(YearMonth tested) {
         return cylinder().kind(ContainerKind.CARGO_TANK).specification(Specification.parse("MC-331")).waterCapacity(
                 WaterCapacity.gallons("3499")).steel(Steel.NQT).servicePressure(new BigDecimal(250))
                 .requalifications(List.of(
@@ -40,11 +40,11 @@ final class Cases {
                         mark(tested, Method.P)));
     }
 
-    static Requalification mark(YearMonth month, Method method) {
+    public static Requalification mark(YearMonth month, Method method) {
         return Requalification.passed(month, method, RIN);
     }
 
-    static Requalification mark(String month, Method method) {
+    public static Requalification mark(String month, Method method) {
         return mark(YearMonth.parse(month), method);
     }
 }
