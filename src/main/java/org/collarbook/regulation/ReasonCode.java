@@ -107,6 +107,8 @@ public enum ReasonCode {
             "A proof test before the first twelve years were over could be read to last longer; the shorter is taken."),
     EXTENSION_IGNORED(
             "A longer period is recorded that this design cannot have: it is ignored, and the record is to be looked at."),
+    FOR_EXPORT_ALONE(
+            "A foreign cylinder may be filled and shipped solely for export, on conditions that are not held here."),
     FOR_PROPANE_ALONE(
             "The ten-year period is for propane alone: another LP-gas in the tank ends it."),
     OUT_OF_SERVICE(

@@ -42,9 +42,10 @@ class ScheduleRows {
     /** Cells that a spreadsheet would run as a formula get an apostrophe before them (OWASP, CSV injection). */
     private static final String FILE = """
             select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
-                   %s as status, r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.rule, c.kind,
+                   %s as status, r.requirement, r.rule, c.kind,
                    %s as specification, %s as maker, %s as serial, to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
-                   %s as site_name, %s as customer, c.id as container_id"""
+                   %s as site_name, %s as customer, c.id as container_id,
+                   nullif(r.jurisdiction, '') as jurisdiction"""
             .formatted(STATUS, guarded("c.specification"), guarded("c.maker"), guarded("c.serial"), guarded("c.tag"),
                     guarded("s.code"), guarded("s.name"), guarded("u.code"));
 
