@@ -3,56 +3,75 @@ package org.collarbook.regulation.engine;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
-import java.util.stream.Stream;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.StandingHold;
 import org.jspecify.annotations.Nullable;
 
-/** The days on which the same facts may be judged otherwise for themselves. */
-record Changes(Facts facts, LocalDate day) {
+/** Looks for the first day on which the same facts may be judged otherwise for themselves. */
+final class Changes {
+
+    private final Facts facts;
+    private final LocalDate day;
+    private @Nullable LocalDate first;
+
+    Changes(Facts facts, LocalDate day) {
+        this.facts = facts;
+        this.day = day;
+    }
 
     @Nullable
-    LocalDate of(List<Rule> rules) {
-        return Stream.of(aheadDays(), lives(rules), stops(rules)).flatMap(days -> days)
-                .filter(one -> one != null && one.isAfter(day)).min(LocalDate::compareTo).orElse(null);
+    LocalDate first() {
+        return first;
+    }
+
+    private void consider(@Nullable LocalDate one) {
+        if (one != null && one.isAfter(day) && (first == null || one.isBefore(first))) {
+            first = one;
+        }
+    }
+
+    private void consider(@Nullable YearMonth month) {
+        consider(month == null ? null : month.atDay(1));
     }
 
     /** What is dated ahead counts from its day on; a permit is over on the day after it expires. */
-    private Stream<@Nullable LocalDate> aheadDays() {
+    Changes ofFacts() {
+        consider(facts.manufactured());
+        consider(facts.filledOn());
+        consider(facts.emptiedOn());
         Condition condition = facts.condition();
-        Stream<@Nullable LocalDate> single = Stream.of(firstOf(facts.manufactured()), facts.filledOn(),
-                facts.emptiedOn(), condition == null ? null : condition.rejectedOn(),
-                condition == null ? null : condition.condemnedOn(),
-                facts.permit() == null || facts.permit().expires() == null
-                        ? null
-                        : facts.permit().expires().plusDays(1));
-        return Stream.concat(single, Stream.concat(
-                orNone(facts.requalifications()).stream().map(Requalification::month).map(Changes::firstOf),
-                orNone(facts.holds()).stream().map(StandingHold::placedOn)));
+        if (condition != null) {
+            consider(condition.rejectedOn());
+            consider(condition.condemnedOn());
+        }
+        Permit permit = facts.permit();
+        if (permit != null && permit.expires() != null) {
+            consider(permit.expires().plusDays(1));
+        }
+        List<Requalification> history = facts.requalifications();
+        for (int i = 0; history != null && i < history.size(); i++) {
+            consider(history.get(i).month());
+        }
+        List<StandingHold> holds = facts.holds();
+        for (int i = 0; holds != null && i < holds.size(); i++) {
+            consider(holds.get(i).placedOn());
+        }
+        return this;
     }
 
-    private Stream<@Nullable LocalDate> lives(List<Rule> rules) {
+    /** A service life is over on the first day after its last month; a stop begins to count after its months. */
+    Changes ofRules(Plan plan) {
         YearMonth made = facts.manufactured();
-        return made == null
-                ? Stream.empty()
-                : rules.stream().flatMap(rule -> Stream.of(rule.values)).map(value -> value.effect)
-                        .filter(Effect.ServiceLife.class::isInstance).map(Effect.ServiceLife.class::cast)
-                        .map(life -> firstOf(made.plusMonths(life.months() + 1)));
-    }
-
-    /** After a stop of a year, whatever the rule's own number of months, the tank is looked at each month. */
-    private Stream<@Nullable LocalDate> stops(List<Rule> rules) {
-        LocalDate since = facts.outOfServiceSince();
-        return since == null || rules.isEmpty() ? Stream.empty() : Stream.of(since.plusYears(1));
-    }
-
-    private static @Nullable LocalDate firstOf(@Nullable YearMonth month) {
-        return month == null ? null : month.atDay(1);
-    }
-
-    private static <T> List<T> orNone(@Nullable List<T> list) {
-        return list == null ? List.of() : list;
+        for (int months : plan.lives) {
+            consider(made == null ? null : made.plusMonths(months + 1L));
+        }
+        LocalDate stopped = facts.outOfServiceSince();
+        for (int months : plan.stops) {
+            consider(stopped == null ? null : stopped.plusMonths(months));
+        }
+        return this;
     }
 }

@@ -46,6 +46,9 @@ public final class CompiledRuleBook implements RuleBook {
             if (value.until != null) {
                 days.add(value.until);
             }
+            if (value.unreadSince != null) {
+                days.add(value.unreadSince);
+            }
         }));
         timeline = new Timeline(days.toArray(LocalDate[]::new));
         rules.forEach(rule -> rule.layOut(timeline.switches()));
@@ -90,7 +93,7 @@ public final class CompiledRuleBook implements RuleBook {
                 permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
             }
         }
-        new Gates(subject, permissions.refusals).ask(plan.gates(subject.stretch));
+        new Gates(subject, permissions.refusals).ask(plan.gates(subject));
     }
 
     private void unplanned(Facts facts, Permissions permissions) {
@@ -134,7 +137,9 @@ public final class CompiledRuleBook implements RuleBook {
 
     @Override
     public @Nullable LocalDate nextChangeAfter(Facts facts, LocalDate day) {
-        return new Changes(facts, day).of(rules);
+        Changes changes = new Changes(facts, day).ofFacts().ofRules(plan(facts, facts.jurisdiction()));
+        Jurisdiction second = Regimes.second(facts);
+        return (second == null ? changes : changes.ofRules(plan(facts, second))).first();
     }
 
     @Override

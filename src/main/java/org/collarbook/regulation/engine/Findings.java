@@ -13,20 +13,6 @@ public final class Findings {
 
     private Findings() {}
 
-    @FunctionalInterface
-    private interface Finding {
-
-        boolean in(Condition condition);
-    }
-
-    /** What a look at the container found; a null condition means that nobody looked. */
-    private static Test found(Finding finding, boolean wanted) {
-        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
-            Condition condition = subject.facts.condition();
-            return condition == null ? Verdict.UNKNOWN : verdict(finding.in(condition) == wanted);
-        });
-    }
-
     /** An empty list is a look that found none; a condition without the list is one in which nobody looked for damage. */
     public static Test damaged(boolean wanted) {
         return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
@@ -38,11 +24,17 @@ public final class Findings {
     }
 
     public static Test overheated(boolean wanted) {
-        return found(condition -> isTrue(condition.overheated()), wanted);
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            return condition == null ? Verdict.UNKNOWN : verdict(isTrue(condition.overheated()) == wanted);
+        });
     }
 
     public static Test fire(boolean wanted) {
-        return found(condition -> isTrue(condition.fire()), wanted);
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            return condition == null ? Verdict.UNKNOWN : verdict(isTrue(condition.fire()) == wanted);
+        });
     }
 
     private static boolean isTrue(@Nullable Boolean finding) {
@@ -58,8 +50,11 @@ public final class Findings {
     }
 
     public static Test tareLossUnder(BigDecimal percent) {
-        return found(condition -> condition.tareLossPercent() == null || condition.tareLossPercent().compareTo(
-                percent) < 0, true);
+        return new Test(Fact.CONDITION, ReasonCode.MISSING_CONDITION, subject -> {
+            Condition condition = subject.facts.condition();
+            BigDecimal lost = condition == null ? null : condition.tareLossPercent();
+            return condition == null ? Verdict.UNKNOWN : verdict(lost == null || lost.compareTo(percent) < 0);
+        });
     }
 
     public static Test condemned(boolean wanted) {

@@ -132,12 +132,15 @@ public final class Measures {
         });
     }
 
-    /** Out of service for less than this, or tested since; a stop that is not recorded has not happened. */
+    /**
+     * Out of service for less than this, or tested in a later month than that in which it was over; a stop that is not
+     * recorded has not happened.
+     */
     public static Test outOfServiceUnder(int months, Set<Method> tests) {
         return new Test(Fact.OUT_OF_SERVICE, ReasonCode.MISSING_RECORD, subject -> {
-            LocalDate since = subject.facts.outOfServiceSince();
+            LocalDate since = subject.outOfServiceSince;
             return verdict(since == null || since.plusMonths(months).isAfter(subject.asOf)
-                    || subject.testedSince(YearMonth.from(since.plusMonths(months)), tests));
-        });
+                    || subject.testedSince(YearMonth.from(since.plusMonths(months)).plusMonths(1), tests));
+        }).after(months);
     }
 }

@@ -33,7 +33,7 @@ final class Moves {
     private static void travels(Subject subject, Plan plan, Refusals refusals) {
         Refusals asked = new Refusals();
         if (!new Reliefs(subject, plan, asked).given(Relief.MOVE, Allows.CARRY, asked)) {
-            boolean silent = asked.carry.list().isEmpty();
+            boolean silent = asked.carry.isEmpty();
             refusals.carry.addAll(asked.carry);
             refusals.carry.add(silent
                     ? plan.cited(ReasonCode.NOT_TO_BE_MOVED, subject)

@@ -32,7 +32,7 @@ final class Permissions {
 
     final Subject subject;
     final Refusals refusals = new Refusals();
-    private final List<Clock> clocks = new ArrayList<>(1);
+    private List<Clock> clocks = List.of();
     private Status worst = Status.NOT_REQUIRED;
 
     Permissions(Subject subject) {
@@ -52,13 +52,24 @@ final class Permissions {
                 ? due(due, value, reading.mark(), group, plan)
                 : otherwise(outcome, reading, plan);
         worsen(status);
-        clocks.add(new Clock(rule == null ? where : rule.head.jurisdiction(), reading.requirement(), outcome, status,
+        add(new Clock(rule == null ? where : rule.head.jurisdiction(), reading.requirement(), outcome, status,
                 rule == null ? null : rule.id, value == null ? null : value.citation, used(rule, reading.mark())));
         if (value != null) {
             refusals.tell(value.unreadOn(subject.asOf));
             notes(plan, reading);
         }
         return true;
+    }
+
+    /** Most containers have one clock. */
+    private void add(Clock clock) {
+        if (clocks.isEmpty()) {
+            clocks = List.of(clock);
+            return;
+        }
+        List<Clock> more = new ArrayList<>(clocks);
+        more.add(clock);
+        clocks = more;
     }
 
     private static Set<Fact> used(@Nullable Rule rule, @Nullable Requalification mark) {

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
@@ -29,12 +29,15 @@ final class Plan {
     final Group[] groups;
     private final Rule[] gates;
     /** By stretch, each made when it is first asked for; a race makes two that are equal. */
-    private Gates.Line @Nullable [][] lines = new Gates.Line[0][];
+    private Gates.@Nullable Asked[] asked = new Gates.Asked[0];
     final Rule[] densities;
     final Rule[] reliefs;
     final Rule[] notes;
+    /** The months after manufacture that end a service life, and those after which a stop counts. */
+    final int[] lives;
+    final int[] stops;
     private final Map<ReasonCode, Rule> cites = new EnumMap<>(ReasonCode.class);
-    private final Map<String, Plan> byLading = new HashMap<>();
+    private final Map<String, Plan> byLading;
     private final Plan other;
 
     /** The rules that set one requirement, the first to apply governing. */
@@ -46,6 +49,8 @@ final class Plan {
         densities = those(rules, rule -> rule.part instanceof Part.Limits);
         reliefs = those(rules, rule -> rule.part instanceof Part.Relieves);
         notes = those(rules, rule -> rule.part instanceof Part.Notes);
+        lives = months(rules, Plan::life);
+        stops = months(rules, Plan::stop);
         for (Rule rule : rules) {
             if (rule.part instanceof Part.Cites(Set<ReasonCode> codes)) {
                 codes.forEach(code -> cites.put(code, rule));
@@ -54,8 +59,24 @@ final class Plan {
         Set<String> named = split
                 ? rules.stream().flatMap(rule -> rule.head.scope().ladings().stream()).collect(Collectors.toSet())
                 : Set.of();
-        named.forEach(name -> byLading.put(name, new Plan(only(rules, new Lading(name)), false)));
+        byLading = named.stream().collect(Collectors.toUnmodifiableMap(name -> name,
+                name -> new Plan(only(rules, new Lading(name)), false)));
         other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
+    }
+
+    private static int[] months(List<Rule> rules, ToIntFunction<Effect> of) {
+        return rules.stream().flatMap(rule -> Arrays.stream(rule.values)).mapToInt(value -> of.applyAsInt(value.effect))
+                .filter(months -> months > 0).distinct().sorted().toArray();
+    }
+
+    private static int life(Effect effect) {
+        return effect instanceof Effect.ServiceLife(int months) ? months : 0;
+    }
+
+    private static int stop(Effect effect) {
+        return effect instanceof Effect.Gate gate
+                ? Arrays.stream(gate.requires()).mapToInt(test -> test.stopsAfter()).max().orElse(0)
+                : 0;
     }
 
     private static Rule[] those(List<Rule> rules, Predicate<Rule> of) {
@@ -95,15 +116,16 @@ final class Plan {
         return plan == null ? other : plan;
     }
 
-    Gates.Line[] gates(int stretch) {
-        Gates.Line[][] known = lines;
+    Gates.Asked gates(Subject subject) {
+        int stretch = subject.stretch;
+        Gates.@Nullable Asked[] known = asked;
         if (known.length <= stretch) {
             known = Arrays.copyOf(known, stretch + 1);
-            lines = known;
+            asked = known;
         }
-        Gates.Line[] there = known[stretch];
+        Gates.Asked there = known[stretch];
         if (there == null) {
-            there = Gates.Line.of(gates, stretch);
+            there = Gates.Asked.of(gates, stretch, subject.asOf);
             known[stretch] = there;
         }
         return there;

@@ -1,86 +1,100 @@
 package org.collarbook.regulation.engine;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 
-/** Reasons in the order they were found, none told twice. What was not read is one object a text, so it is told apart by it. */
+/**
+ * Reasons in the order they were found, none told twice. What was not read is one object a text, so it is told apart by
+ * it.
+ */
 final class Reasons {
 
-    private static final ArrayList<Reason> NONE = new ArrayList<>(0);
+    private static final Reason[] NONE = {};
 
-    private ArrayList<Reason> list = NONE;
+    private Reason[] reasons = NONE;
+    private int size;
 
     void add(ReasonCode code) {
         add(code.reason());
     }
 
     void add(Reason reason) {
-        for (int i = 0, size = list.size(); i < size; i++) {
-            Reason known = list.get(i);
+        for (int i = 0; i < size; i++) {
+            Reason known = reasons[i];
             if (known == reason || known.code() == reason.code() && known.code() != ReasonCode.CURRENT_TEXT_NOT_READ
                     && known.equals(reason)) {
                 return;
             }
         }
-        if (list == NONE) {
-            list = new ArrayList<>(8);
-        }
-        list.add(reason);
+        put(reason);
     }
 
     /** Unless one of the same code is there. */
     void addOnce(Reason reason) {
-        for (int i = 0, size = list.size(); i < size; i++) {
-            if (list.get(i).code() == reason.code()) {
-                return;
-            }
+        if (!has(reason.code())) {
+            put(reason);
         }
-        add(reason);
     }
 
-    void addAll(List<Reason> reasons) {
-        for (int i = 0, size = reasons.size(); i < size; i++) {
-            add(reasons.get(i));
+    boolean has(ReasonCode code) {
+        for (int i = 0; i < size; i++) {
+            if (reasons[i].code() == code) {
+                return true;
+            }
         }
+        return false;
+    }
+
+    private void put(Reason reason) {
+        if (size == reasons.length) {
+            reasons = Arrays.copyOf(reasons, size == 0 ? 4 : 3 * size);
+        }
+        reasons[size++] = reason;
     }
 
     void addAll(Reasons others) {
-        if (list == NONE && others.list != NONE) {
-            list = new ArrayList<>(others.list.size() + 4);
-            list.addAll(others.list);
-            return;
+        for (int i = 0; i < others.size; i++) {
+            add(others.reasons[i]);
         }
-        addAll(others.list);
     }
 
     /** Those that cannot be there yet. */
     void append(Reasons others) {
-        if (others.list == NONE) {
+        if (size == 0) {
+            reasons = others.reasons;
+            size = others.size;
             return;
         }
-        if (list == NONE) {
-            list = others.list;
-        } else {
-            list.addAll(others.list);
-        }
+        reasons = Arrays.copyOf(reasons, size + others.size);
+        System.arraycopy(others.reasons, 0, reasons, size, others.size);
+        size += others.size;
     }
 
     /** The very same reasons in the same order. */
     boolean sameAs(Reasons other) {
-        if (list.size() != other.list.size()) {
+        if (size != other.size) {
             return false;
         }
-        for (int i = 0; i < list.size(); i++) {
-            if (list.get(i) != other.list.get(i)) {
+        for (int i = 0; i < size; i++) {
+            if (reasons[i] != other.reasons[i]) {
                 return false;
             }
         }
         return true;
     }
 
+    boolean isEmpty() {
+        return size == 0;
+    }
+
     List<Reason> list() {
-        return list == NONE ? List.of() : list;
+        return switch (size) {
+            case 0 -> List.of();
+            case 1 -> List.of(reasons[0]);
+            case 2 -> List.of(reasons[0], reasons[1]);
+            default -> List.of(size == reasons.length ? reasons : Arrays.copyOf(reasons, size));
+        };
     }
 }

@@ -19,6 +19,12 @@ final class Refusals {
         }
     }
 
+    void tellAll(List<Reason> reasons) {
+        for (int i = 0; i < reasons.size(); i++) {
+            told.add(reasons.get(i));
+        }
+    }
+
     void refuse(int these, Reason reason) {
         if ((these & Allows.FILL.bit) != 0) {
             fill.add(reason);

@@ -15,7 +15,7 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
         Refusals refusals = permissions.refusals;
         if (subject.condemned()) {
             permissions.worsen(Status.CONDEMNED);
-            if (refusals.fill.list().stream().noneMatch(reason -> reason.code() == ReasonCode.CONDEMNED)) {
+            if (!refusals.fill.has(ReasonCode.CONDEMNED)) {
                 refusals.refuse(Allows.ALL, plan.cited(ReasonCode.CONDEMNED, subject));
             }
         }

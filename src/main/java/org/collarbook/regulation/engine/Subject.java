@@ -26,6 +26,7 @@ final class Subject {
     final @Nullable YearMonth manufactured;
     final @Nullable LocalDate filledOn;
     final @Nullable LocalDate emptiedOn;
+    final @Nullable LocalDate outOfServiceSince;
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
     private Requalification mark;
@@ -50,6 +51,7 @@ final class Subject {
         leftOut = made != null && manufactured == null;
         filledOn = known(facts.filledOn());
         emptiedOn = known(facts.emptiedOn());
+        outOfServiceSince = known(facts.outOfServiceSince());
         judgeHistory(facts.requalifications());
     }
 

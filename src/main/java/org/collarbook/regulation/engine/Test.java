@@ -7,7 +7,7 @@ import org.collarbook.regulation.ReasonCode;
  * One condition of a rule over one fact, three-valued: an unknown fact gives neither yes nor no. {@code condition} is
  * how the rule words it.
  */
-public record Test(Fact fact, ReasonCode missing, Check check, String condition) {
+public record Test(Fact fact, ReasonCode missing, Check check, String condition, int stopsAfter) {
 
     @FunctionalInterface
     interface Check {
@@ -15,10 +15,15 @@ public record Test(Fact fact, ReasonCode missing, Check check, String condition)
     }
 
     Test(Fact fact, ReasonCode missing, Check check) {
-        this(fact, missing, check, fact.field());
+        this(fact, missing, check, fact.field(), 0);
+    }
+
+    /** A condition on how long it has been out of service, which begins to fail after so many months. */
+    Test after(int months) {
+        return new Test(fact, missing, check, condition, months);
     }
 
     public Test worded(String words) {
-        return new Test(fact, missing, check, words);
+        return new Test(fact, missing, check, words, stopsAfter);
     }
 }
