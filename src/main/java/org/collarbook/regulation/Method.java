@@ -44,4 +44,14 @@ public enum Method {
     public boolean isOfTank() {
         return compareTo(V) >= 0 && compareTo(T) <= 0;
     }
+
+    /** A periodic inspection as a whole; a look alone, and one test among several, are parts of one. */
+    public boolean isWholeInspection() {
+        return switch (this) {
+            case VOLUMETRIC_EXPANSION, PROOF_PRESSURE, ULTRASONIC, ACOUSTIC_EMISSION, SHELL_ONLY, SHELL_AND_FILLER, P,
+                    PERIODIC ->
+                true;
+            default -> false;
+        };
+    }
 }

@@ -20,12 +20,28 @@ final class RandomFacts {
     private static final String[] PLACES = {"CA", "CA-BC", "US-TX", "ADR", "UK", "AU", "FR"};
     private static final String[] FUELS = {"LPG", "LPG", "LPG", "ANHYDROUS_AMMONIA", "METHYL_BROMIDE", "BUTADIENE"};
     private static final String[] OTHERS = {"CARBON_DIOXIDE", "NITROGEN", "AIR", "OXYGEN"};
+    private static final String[] WORLD = {"EN 1442", "EN 1442 P15Y", "EN 14427", "EN 13110", "PI", "TC-4BAM17",
+            "TC-4BWM16", "TC-3AAM165", "TC-SU12345", "TC-331", "DOT-4BA240", "DOT-4E240", "DOT-SP12345", "UN ISO 4706",
+            "UN ISO 11119-3", "UN T50", "ASME", "DOT-51"};
+    private static final List<Set<String>> ENABLED = List.of(Set.of(), Set.of("SECONDARY"), Set.of("MEMORY"),
+            Set.of("SECONDARY", "MEMORY"));
     private final Random random;
     private final boolean tidy;
+    private final @Nullable Jurisdiction place;
 
     RandomFacts(Random random, boolean tidy) {
+        this(random, tidy, null);
+    }
+
+    /** All of one place, with what is stamped elsewhere than in the US among it. */
+    RandomFacts(Random random, boolean tidy, @Nullable Jurisdiction place) {
         this.random = random;
         this.tidy = tidy;
+        this.place = place;
+    }
+
+    Set<String> enabled() {
+        return ENABLED.get(random.nextInt(ENABLED.size()));
     }
 
     LocalDate day() {
@@ -35,9 +51,11 @@ final class RandomFacts {
     Facts next() {
         YearMonth made = YearMonth.of(1995, 1).plusMonths(random.nextInt(12 * 28));
         Use use = unless(Use.values()[random.nextInt(Use.values().length)]);
-        String stamp = pick(STAMPS);
+        String stamp = pick(place == null ? STAMPS : WORLD);
         FactsBuilder facts = Facts.builder()
-                .jurisdiction(random.nextInt(8) > 0 ? Jurisdiction.US : new Jurisdiction(pick(PLACES)));
+                .jurisdiction(place != null
+                        ? place
+                        : random.nextInt(8) > 0 ? Jurisdiction.US : new Jurisdiction(pick(PLACES)));
         ContainerKind kind = kind(stamp);
         facts.kind(kind).specification(Specification.parse(stamp)).manufactured(made).use(use);
         facts.waterCapacity(unless(WaterCapacity.pounds(pick("11.9", "47.6", "238", "1000", "8328"))));
@@ -54,12 +72,19 @@ final class RandomFacts {
                 : random.nextBoolean()
                         ? null
                         : List.of(new StandingHold("LEAK", day())));
-        facts.permit(unless(new Permit("SP12345", LocalDate.of(2032, 1, 1), 5)));
+        facts.permit(unless(new Permit("SP12345", LocalDate.of(2032, 1, 1), years(stamp))));
         facts.servicePressure(stamp.equals("ASME") ? new BigDecimal(250) : null);
         facts.filledOn(unless(day())).emptiedOn(random.nextInt(3) == 0 ? day() : null);
         facts.policies(random.nextInt(5) > 0 ? Set.of() : EnumSet.allOf(Policy.class));
-        facts.enable(random.nextInt(5) > 0 ? Set.of() : Set.of("SECONDARY", "MEMORY"));
+        facts.enable(place != null
+                ? enabled()
+                : random.nextInt(5) > 0 ? Set.of() : Set.of("SECONDARY", "MEMORY"));
         return facts.build();
+    }
+
+    /** What is made under a permit has the permit's period; beside a specification one gives a longer period. */
+    private int years(String stamp) {
+        return place == null || stamp.contains("SU") || stamp.contains("SP") ? 5 : 10;
     }
 
     private ContainerKind kind(String stamp) {
@@ -68,8 +93,8 @@ final class RandomFacts {
         }
         return switch (stamp) {
             case "ASME" -> ContainerKind.STATIONARY_TANK;
-            case "MC-331" -> ContainerKind.CARGO_TANK;
-            case "DOT-51", "DOT-57" -> ContainerKind.PORTABLE_TANK;
+            case "MC-331", "TC-331" -> ContainerKind.CARGO_TANK;
+            case "DOT-51", "DOT-57", "UN T50" -> ContainerKind.PORTABLE_TANK;
             default -> ContainerKind.CYLINDER;
         };
     }

@@ -97,7 +97,7 @@ final class Clocks {
     }
 
     static Verdict verdict(Rule rule, Value value, Subject subject, LocalDate day) {
-        if (!speaksOf(value, subject)) {
+        if (!speaksOf(rule, value, subject)) {
             return Verdict.NO;
         }
         Verdict verdict = Rule.all(rule.tests, subject);
@@ -141,15 +141,20 @@ final class Clocks {
         return Reading.undetermined(group.requirement(), ReasonCode.NO_RULE_HELD);
     }
 
-    /** Whether this value says anything about the mark that is being judged, or about the time before any mark. */
-    static boolean speaksOf(Value value, Subject subject) {
+    /**
+     * Whether this value says anything about the mark that is being judged, or about the time before any mark. A mark of
+     * no known method may be any test of a part, so no clock of a part is silent about it; of the shell another rule says.
+     */
+    static boolean speaksOf(Rule rule, Value value, Subject subject) {
         Requalification mark = subject.mark();
         if (value.effect instanceof Effect.Periods periods) {
             if (mark == null) {
                 return periods.first > 0 || subject.facts.requalifications() == null;
             }
             Method method = mark.method();
-            return method == null || periods.after(method) > 0;
+            return method == null
+                    ? periods.isAfterMarks() || Outcomes.requirement(rule) != Requirement.SHELL
+                    : periods.after(method) > 0;
         }
         return !(value.effect instanceof Effect.NotRequired never) || never.after() == null
                 || mark != null && mark.method() == never.after();

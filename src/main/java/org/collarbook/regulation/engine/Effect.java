@@ -16,7 +16,8 @@ public sealed interface Effect {
 
     /**
      * Months from the original test, and from a mark by its method; what is not named is not accepted. {@code any} takes
-     * every method, and a mark that tells none. What was made before the rule has until {@code notBefore}.
+     * every whole inspection, and a mark that tells no method, which outside the US stands for one. What was made before
+     * the rule has until {@code notBefore}.
      */
     final class Periods implements Effect {
 
@@ -24,20 +25,31 @@ public sealed interface Effect {
         private final int any;
         final @Nullable YearMonth notBefore;
         private final int[] after = new int[Method.values().length];
+        private final boolean afterMarks;
 
         public Periods(int first, int any, @Nullable YearMonth notBefore, Map<Method, Integer> months) {
             this.first = first;
             this.any = any;
             this.notBefore = notBefore;
             months.forEach((method, number) -> after[method.ordinal()] = number);
+            this.afterMarks = any > 0 || !months.isEmpty();
         }
 
         int after(@Nullable Method method) {
-            return method == null || after[method.ordinal()] == 0 ? any : after[method.ordinal()];
+            if (method == null) {
+                return any;
+            }
+            return after[method.ordinal()] == 0 && method.isWholeInspection() ? any : after[method.ordinal()];
         }
 
-        boolean isForAnyMethod() {
+        /** Also of a mark that tells no method. */
+        public boolean isForAnyMethod() {
             return any > 0;
+        }
+
+        /** Whether it says anything once there is a mark. */
+        public boolean isAfterMarks() {
+            return afterMarks;
         }
 
         public boolean atFirst() {

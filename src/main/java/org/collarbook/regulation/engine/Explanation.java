@@ -84,7 +84,7 @@ record Explanation(Subject subject, Assessment assessment) {
         if (value == null) {
             return Considered.Verdict.NOT_IN_FORCE;
         }
-        if (rule.part instanceof Part.Sets && !Clocks.speaksOf(value, subject)) {
+        if (rule.part instanceof Part.Sets && !Clocks.speaksOf(rule, value, subject)) {
             return Considered.Verdict.OF_OTHER_METHODS;
         }
         return switch (Clocks.verdict(rule, value, subject, subject.asOf)) {

@@ -16,21 +16,18 @@ public final class Permits {
 
     /** A permit whose number is the stamped one, with its interval, and not expired. */
     public static Test permitInForce(boolean wanted) {
-        return permit(wanted, subject -> holds(subject) && namesTheStamp(subject));
+        return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT,
+                subject -> verdict((holds(subject) && namesTheStamp(subject)) == wanted));
     }
 
-    /** A certificate that is recorded with its number and interval and has not expired; no stamp names it. */
+    /**
+     * A certificate that is recorded with its number and interval and has not expired; no stamp names it. One that is
+     * recorded in part may be in force: it is asked for, and the cylinder's own table does not stand in for it.
+     */
     public static Test certificateInForce(boolean wanted) {
-        return permit(wanted, Permits::holds);
-    }
-
-    @FunctionalInterface
-    private interface InForce {
-        boolean of(Subject subject);
-    }
-
-    private static Test permit(boolean wanted, InForce inForce) {
-        return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT, subject -> verdict(inForce.of(subject) == wanted));
+        return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT, subject -> holdsInPart(subject)
+                ? Verdict.UNKNOWN
+                : verdict(holds(subject) == wanted));
     }
 
     private static boolean holds(Subject subject) {
@@ -38,6 +35,12 @@ public final class Permits {
         LocalDate expires = permit == null ? null : permit.expires();
         return permit != null && permit.number() != null && permit.intervalYears() != null && expires != null
                 && !expires.isBefore(subject.asOf);
+    }
+
+    private static boolean holdsInPart(Subject subject) {
+        Permit permit = subject.facts.permit();
+        return permit != null && (permit.number() == null || permit.intervalYears() == null || permit.expires() == null)
+                && (permit.expires() == null || !permit.expires().isBefore(subject.asOf));
     }
 
     private static boolean namesTheStamp(Subject subject) {

@@ -40,7 +40,18 @@ record Claim(Rule.Head head, Requirement requirement, Map<String, Object> applie
     }
 
     private boolean speakOfOneMark(Claim other) {
-        return atFirst() && other.atFirst() || meet(methods(), other.methods());
+        return atFirst() && other.atFirst() || meet(methods(), other.methods())
+                || datesBareMarks() && other.isAfterMarks() || isAfterMarks() && other.datesBareMarks();
+    }
+
+    /** A mark that tells no method may be any, so what dates it stands beside all that speak of marks. */
+    private boolean datesBareMarks() {
+        return value.effect() instanceof Effect.Periods periods && periods.isForAnyMethod();
+    }
+
+    private boolean isAfterMarks() {
+        return !(value.effect() instanceof Effect.Periods periods) || periods.isAfterMarks()
+                || requirement != Requirement.SHELL;
     }
 
     private boolean atFirst() {
