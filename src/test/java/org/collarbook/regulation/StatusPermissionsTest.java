@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.collarbook.regulation.rulebook.RuleBookLoader;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,8 +49,8 @@ class StatusPermissionsTest {
         FactsBuilder facts = switch (kind) {
             case CYLINDER -> cylinder(status);
             case CARGO_TANK -> bobtail(status);
-            case STATIONARY_TANK -> Cases.stationary();
-            case PORTABLE_TANK -> Cases.cylinder().kind(kind).specification(Specification.parse("DOT-51"));
+            case STATIONARY_TANK -> stationary(status);
+            case PORTABLE_TANK -> portable(status);
             case EXTINGUISHER -> throw new AssertionError("an extinguisher is neither filled nor carried");
         };
         LocalDate filled = LocalDate.of(2021, 5, 20);
@@ -88,5 +89,26 @@ class StatusPermissionsTest {
             case DUE_THIS_MONTH -> YearMonth.of(2025, 11);
             default -> YearMonth.of(2026, 3);
         });
+    }
+
+    private static FactsBuilder portable(Status status) {
+        FactsBuilder facts = Cases.cylinder().kind(ContainerKind.PORTABLE_TANK)
+                .specification(Specification.parse("DOT-51"));
+        return facts.requalifications(List.of(mark(switch (status) {
+            case OVERDUE, USE_UP -> "2020-05";
+            case DUE_THIS_MONTH -> "2021-11";
+            default -> "2024-03";
+        }, Method.PERIODIC)));
+    }
+
+    /** Its shell is never due; its relief valve is, once that rule is asked for. */
+    private static FactsBuilder stationary(Status status) {
+        return switch (status) {
+            case OVERDUE, DUE_THIS_MONTH, IN_DATE -> Cases.stationary().enable(Set.of("MEMORY"))
+                    .requalifications(List.of(mark(status == Status.OVERDUE
+                            ? "2016-05"
+                            : status == Status.IN_DATE ? "2020-05" : "2016-11", Method.VALVE_REPLACED)));
+            default -> Cases.stationary();
+        };
     }
 }

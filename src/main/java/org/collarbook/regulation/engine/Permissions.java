@@ -49,7 +49,7 @@ final class Permissions {
         Rule rule = reading.rule();
         Value value = reading.value();
         Status status = outcome instanceof Due due && value != null && rule != null
-                ? due(due, value, reading.mark(), group, plan)
+                ? due(due, reading, group, plan)
                 : otherwise(outcome, reading, plan);
         worsen(status);
         add(new Clock(rule == null ? where : rule.head.jurisdiction(), reading.requirement(), outcome, status,
@@ -133,7 +133,8 @@ final class Permissions {
         return Status.OTHER_AUTHORITY;
     }
 
-    private Status due(Due due, Value value, @Nullable Requalification mark, Plan.Group group, Plan plan) {
+    private Status due(Due due, Reading reading, Plan.Group group, Plan plan) {
+        Requalification mark = reading.mark();
         if (mark != null && subject.facts.kind() == ContainerKind.CYLINDER && mark.lacksRin()
                 && group.requirement().isOfTheWhole() && plan.cites(ReasonCode.RIN_NOT_RECORDED)) {
             refusals.fill.add(plan.cited(ReasonCode.RIN_NOT_RECORDED, subject));
@@ -143,23 +144,25 @@ final class Permissions {
             refusals.tell(plan.cited(atFill, subject));
         }
         if (due.overdueOn(subject.asOf)) {
-            return overdue(value, atFill, group, plan);
+            return overdue(reading, atFill, plan);
         }
+        Value value = reading.value();
         if (due.inMonthOf(subject.asOf)) {
-            refusals.tell(value.citing(ReasonCode.DUE_THIS_MONTH));
+            refusals.tell(value == null ? null : value.citing(ReasonCode.DUE_THIS_MONTH));
             return Status.DUE_THIS_MONTH;
         }
         return Status.IN_DATE;
     }
 
-    private Status overdue(Value value, @Nullable ReasonCode atFill, Plan.Group group, Plan plan) {
-        int bars = bars(group.rules().length == 0 ? null : group.rules()[0]);
+    private Status overdue(Reading reading, @Nullable ReasonCode atFill, Plan plan) {
+        int bars = bars(reading.rule());
         Reliefs reliefs = new Reliefs(subject, plan, refusals);
         int usedUp = atFill == ReasonCode.USE_UP ? reliefs.ofFilledInTime() : 0;
         int left = bars & ~usedUp;
         left &= ~((left & Allows.CARRY.bit) != 0 && reliefs.ofOverdue(Allows.CARRY) ? Allows.CARRY.bit : 0);
         left &= ~((left & Allows.USE.bit) != 0 && reliefs.ofOverdue(Allows.USE) ? Allows.USE.bit : 0);
-        refusals.refuse(left, value.citing(ReasonCode.OVERDUE));
+        Value value = reading.value();
+        refusals.refuse(left, value == null ? ReasonCode.OVERDUE.reason() : value.citing(ReasonCode.OVERDUE));
         int drawn = left & ~Allows.FILL.bit;
         if (drawn != 0 && plan.relieves(Part.Relief.FILLED_IN_TIME)) {
             refusals.refuse(drawn, plan.cited(why(atFill), subject));
