@@ -93,7 +93,7 @@ public final class CompiledRuleBook implements RuleBook {
                 permissions.undetermined(ReasonCode.NO_RULE_HELD, plan, where);
             }
         }
-        new Gates(subject, permissions.refusals).ask(plan.gates(subject));
+        new Gates(subject, permissions.refusals).ask(plan.questions(subject));
     }
 
     private void unplanned(Facts facts, Permissions permissions) {

@@ -17,19 +17,22 @@ import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.Requirement;
+import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
 /** The rules that can concern one kind, authority and family, laid out before anything is asked, and again by lading. */
 final class Plan {
 
     static final Group NO_GROUP = new Group(Requirement.SHELL, new Rule[0]);
-    static final Plan NO_RULES = new Plan(List.of(), false);
+    static final Plan NO_RULES = new Plan(List.of(), null, false);
     private static final Lading NO_LADING_NAMED = new Lading("OTHER_THAN_NAMED");
 
     final Group[] groups;
+    /** A specification of the family that the plan is for, or null where it is for several. */
+    private final @Nullable Specification like;
     private final Rule[] gates;
     /** By stretch, each made when it is first asked for; a race makes two that are equal. */
-    private Gates.@Nullable Asked[] asked = new Gates.Asked[0];
+    private @Nullable Questions[] questions = new Questions[0];
     final Rule[] densities;
     final Rule[] reliefs;
     final Rule[] notes;
@@ -43,7 +46,8 @@ final class Plan {
     /** The rules that set one requirement, the first to apply governing. */
     record Group(Requirement requirement, Rule[] rules) {}
 
-    private Plan(List<Rule> rules, boolean split) {
+    private Plan(List<Rule> rules, @Nullable Specification like, boolean split) {
+        this.like = like;
         groups = groups(rules);
         gates = those(rules, rule -> rule.part instanceof Part.Asks);
         densities = those(rules, rule -> rule.part instanceof Part.Limits);
@@ -60,8 +64,8 @@ final class Plan {
                 ? rules.stream().flatMap(rule -> rule.head.scope().ladings().stream()).collect(Collectors.toSet())
                 : Set.of();
         byLading = named.stream().collect(Collectors.toUnmodifiableMap(name -> name,
-                name -> new Plan(only(rules, new Lading(name)), false)));
-        other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), false);
+                name -> new Plan(only(rules, new Lading(name)), like, false)));
+        other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), like, false);
     }
 
     private static int[] months(List<Rule> rules, ToIntFunction<Effect> of) {
@@ -100,7 +104,7 @@ final class Plan {
 
     static Plan of(List<Rule> rules, ContainerKind kind, @Nullable Authority authority, @Nullable String family) {
         return new Plan(rules.stream().filter(rule -> rule.head.scope().covers(kind, authority, family)).toList(),
-                true);
+                authority == null || family == null ? null : Specification.like(authority, family), true);
     }
 
     private static List<Rule> only(List<Rule> rules, Lading lading) {
@@ -116,16 +120,17 @@ final class Plan {
         return plan == null ? other : plan;
     }
 
-    Gates.Asked gates(Subject subject) {
+    Questions questions(Subject subject) {
         int stretch = subject.stretch;
-        Gates.@Nullable Asked[] known = asked;
+        @Nullable
+        Questions[] known = questions;
         if (known.length <= stretch) {
             known = Arrays.copyOf(known, stretch + 1);
-            asked = known;
+            questions = known;
         }
-        Gates.Asked there = known[stretch];
+        Questions there = known[stretch];
         if (there == null) {
-            there = Gates.Asked.of(gates, stretch, subject.asOf);
+            there = Questions.of(gates, like, stretch, subject.asOf);
             known[stretch] = there;
         }
         return there;

@@ -43,7 +43,7 @@ public final class Tests {
         return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, subject -> {
             Specification specification = subject.facts.specification();
             return specification == null ? Verdict.UNKNOWN : verdict(set.contains(specification.family()) == wanted);
-        });
+        }).ofFamily();
     }
 
     /** The design standard beside a UN mark is none of these. */
