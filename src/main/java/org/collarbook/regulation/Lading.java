@@ -12,6 +12,7 @@ public record Lading(String name) {
         if (!isWellFormed(name)) {
             throw new IllegalArgumentException("lading '" + name + "': expected capitals, digits and _, such as LPG");
         }
+        name = name.intern();
     }
 
     public static boolean isWellFormed(String text) {

@@ -1,5 +1,6 @@
 package org.collarbook.regulation.engine;
 
+import java.util.List;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Permission;
 import org.collarbook.regulation.ReasonCode;
@@ -11,22 +12,30 @@ final class Moves {
 
     private Moves() {}
 
+    private static final Permission NOT_KNOWN_EMPTY = new Permission(false, List.of(ReasonCode.MISSING_EMPTIED
+            .reason()));
+
     static Permission judge(Subject subject, Plan plan, Refusals refusals) {
         ContainerKind kind = subject.facts.kind();
-        Refusals empty = new Refusals();
         if (kind == null) {
-            empty.carry.add(ReasonCode.MISSING_KIND);
-        } else if (!subject.knownEmpty()) {
+            return new Permission(false, List.of(ReasonCode.MISSING_KIND.reason()));
+        }
+        return switch (kind) {
+            case CYLINDER, CARGO_TANK, PORTABLE_TANK -> subject.knownEmpty() ? Permission.ALLOWED : NOT_KNOWN_EMPTY;
+            case STATIONARY_TANK -> ofATankThatStays(subject, plan, refusals);
+            case EXTINGUISHER -> new Permission(false, List.of(ReasonCode.NO_RULE_HELD.reason()));
+        };
+    }
+
+    private static Permission ofATankThatStays(Subject subject, Plan plan, Refusals refusals) {
+        travels(subject, plan, refusals);
+        Refusals empty = new Refusals();
+        if (!subject.knownEmpty()) {
             empty.carry.add(ReasonCode.MISSING_EMPTIED);
         }
-        if (kind == ContainerKind.STATIONARY_TANK) {
-            travels(subject, plan, refusals);
-            subject.takenAsEmpty(true);
-            travels(subject, plan, empty);
-            subject.takenAsEmpty(false);
-        } else if (kind == ContainerKind.EXTINGUISHER) {
-            empty.carry.add(ReasonCode.NO_RULE_HELD);
-        }
+        subject.takenAsEmpty(true);
+        travels(subject, plan, empty);
+        subject.takenAsEmpty(false);
         return Permission.unless(empty.carry.list());
     }
 

@@ -18,7 +18,7 @@ record Plans(Plan unknown, boolean bySpecification, Map<Authority, Plan> others,
         Map<Authority, Plan> others = new EnumMap<>(Authority.class);
         Map<Authority, Map<String, Plan>> named = new EnumMap<>(Authority.class);
         List<String> families = rules.stream().flatMap(rule -> rule.head.scope().families().stream()).distinct()
-                .toList();
+                .map(String::intern).toList();
         for (Authority authority : Authority.values()) {
             others.put(authority, Plan.of(rules, kind, authority, null));
             Map<String, Plan> byFamily = new HashMap<>();

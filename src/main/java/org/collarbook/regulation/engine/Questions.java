@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * the family alone answers is answered here, once, and so is what a container in which nothing was found passes.
  * {@code told} is of those that concern every container that they are asked of.
  */
-record Questions(Asked ofAny, Asked ofASound, List<Reason> told) {
+record Questions(Asked ofAny, Asked ofASound, Reason[] told) {
 
     /** What is left to ask, and the topics that are answered already. */
     record Asked(Line[] lines, int answered) {}
@@ -54,7 +54,7 @@ record Questions(Asked ofAny, Asked ofASound, List<Reason> told) {
         }
         Subject sound = new Subject(Facts.builder().condition(Condition.SOUND).build(), day,
                 new Timeline(new LocalDate[0]));
-        return new Questions(asked(lines, null), asked(lines, sound), List.copyOf(told));
+        return new Questions(asked(lines, null), asked(lines, sound), told.toArray(Reason[]::new));
     }
 
     /** Without the conditions that the family answers with yes. */

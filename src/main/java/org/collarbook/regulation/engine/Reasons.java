@@ -54,6 +54,28 @@ final class Reasons {
         reasons[size++] = reason;
     }
 
+    /** Several that differ from each other, such as are told of every container of a plan. */
+    void addDistinct(Reason[] others) {
+        int before = size;
+        if (reasons.length < size + others.length) {
+            reasons = Arrays.copyOf(reasons, size + others.length + 2);
+        }
+        for (Reason reason : others) {
+            if (!holds(reason, before)) {
+                reasons[size++] = reason;
+            }
+        }
+    }
+
+    private boolean holds(Reason reason, int among) {
+        for (int i = 0; i < among; i++) {
+            if (reasons[i] == reason) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     void addAll(Reasons others) {
         for (int i = 0; i < others.size; i++) {
             add(others.reasons[i]);
@@ -62,9 +84,7 @@ final class Reasons {
 
     /** Those that cannot be there yet. */
     void append(Reasons others) {
-        if (size == 0) {
-            reasons = others.reasons;
-            size = others.size;
+        if (others.size == 0) {
             return;
         }
         reasons = Arrays.copyOf(reasons, size + others.size);

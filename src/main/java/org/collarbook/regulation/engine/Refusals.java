@@ -19,9 +19,9 @@ final class Refusals {
         }
     }
 
-    void tellAll(List<Reason> reasons) {
-        for (int i = 0; i < reasons.size(); i++) {
-            told.add(reasons.get(i));
+    void tellAll(Reason[] distinct) {
+        if (distinct.length > 0) {
+            told.addDistinct(distinct);
         }
     }
 
