@@ -25,6 +25,14 @@ class PullRows {
                 select * from requirement
                 where decisive and site_id = any(:sites) and standing = 'DUE' and due <= :last_due
                 union all
+                -- where one authority's answer is not known, what another's says is overdue is overdue all the same
+                select * from (
+                    select distinct on (container_id) * from requirement one
+                    where not decisive and site_id = any(:sites) and standing = 'DUE' and due <= :last_due
+                      and exists (select from requirement worst where worst.container_id = one.container_id
+                        and worst.decisive and worst.standing in ('UNDETERMINED', 'OTHER_AUTHORITY'))
+                    order by container_id, due, requirement, jurisdiction) beside
+                union all
                 select * from requirement
                 where decisive and site_id = any(:sites) and standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
                 union all

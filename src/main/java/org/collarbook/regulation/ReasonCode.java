@@ -78,9 +78,9 @@ public enum ReasonCode {
     PERMIT_EXPIRED(
             "The permit has expired."),
     OVERDUE(
-            "The due month has passed: no gas may be put in, topping off included."),
+            "The due month has passed; past its date nothing is put in, topping off included."),
     DUE_THIS_MONTH(
-            "The requalification falls due this month; it may be filled through the month's last day."),
+            "It falls due this month, and counts as in date through the month's last day."),
     USE_UP(
             "Filled before it fell due: it may stay in use and be carried until emptied."),
     FILLED_WHILE_OVERDUE(
@@ -98,7 +98,7 @@ public enum ReasonCode {
     FACT_AFTER_AS_OF(
             "A fact dated after the day asked about was left out."),
     RULE_OFF(
-            "A rule that would apply is switched off, because its text was not read; enable it by name."),
+            "A rule that would apply is switched off: its text was not read, or there is none. The register applies it only where it is switched on by name."),
     CURRENT_TEXT_NOT_READ(
             "A later amendment of the section is known and was not read."),
     READINGS_DIFFER(

@@ -87,13 +87,22 @@ final class Clocks {
         return beside ? silent == null ? Reading.NOTHING : silent : nothingApplies(group, subject, stretch);
     }
 
-    /** A clock that starts with a record does not run before the first one, which is told. */
+    /**
+     * A clock that starts with a record: of a part it does not run before the first one, which is told; of the container
+     * itself it cannot be told, and unknown is not fine.
+     */
     private static @Nullable Reading unrecorded(Rule rule, Value value, Subject subject) {
-        return subject.mark() == null && subject.facts.requalifications() != null
+        boolean waits = subject.mark() == null && subject.facts.requalifications() != null
                 && value.effect instanceof Effect.Periods periods && periods.first == 0
-                && value.isOn(subject.facts, rule.id) && Rule.all(rule.tests, subject) == Verdict.YES
-                        ? Reading.told(value.citing(ReasonCode.MISSING_RECORD))
-                        : null;
+                && value.isOn(subject.facts, rule.id) && Rule.all(rule.tests, subject) == Verdict.YES;
+        if (!waits) {
+            return null;
+        }
+        Reason missing = value.citing(ReasonCode.MISSING_RECORD);
+        Requirement requirement = Outcomes.requirement(rule);
+        return requirement.isOfTheContainer()
+                ? new Reading(requirement, new Undetermined(List.of(missing)), rule, value, null, null)
+                : Reading.told(missing);
     }
 
     static Verdict verdict(Rule rule, Value value, Subject subject, LocalDate day) {

@@ -82,7 +82,9 @@ public sealed interface Effect {
         }
 
         private static String months(int months) {
-            return months % 12 == 0 ? months / 12 + (months == 12 ? " year" : " years") : months + " months";
+            return months % 12 == 0
+                    ? months / 12 + (months == 12 ? " year" : " years")
+                    : months + (months == 1 ? " month" : " months");
         }
     }
 

@@ -3,7 +3,10 @@ package org.collarbook.regulation.engine;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Facts;
@@ -54,7 +57,19 @@ record Questions(Asked ofAny, Asked ofASound, Reason[] told) {
         }
         Subject sound = new Subject(Facts.builder().condition(Condition.SOUND).build(), day,
                 new Timeline(new LocalDate[0]));
-        return new Questions(asked(lines, null), asked(lines, sound), told.toArray(Reason[]::new));
+        return new Questions(asked(lines, null), asked(lines, sound), grouped(told));
+    }
+
+    /** One reason an amendment, naming every section that it may have changed. */
+    private static Reason[] grouped(List<Reason> told) {
+        Map<String, List<Reason>> byText = new LinkedHashMap<>();
+        told.forEach(reason -> byText.computeIfAbsent(reason.text(), _ -> new ArrayList<>()).add(reason));
+        return byText.values().stream().map(alike -> alike.size() == 1
+                ? alike.getFirst()
+                : new Reason(alike.getFirst().code(), alike.getFirst().text() + " It concerns " + alike.stream()
+                        .map(reason -> reason.citation() == null ? "" : reason.citation().section()).distinct()
+                        .collect(Collectors.joining(", ")) + ".", alike.getFirst().citation()))
+                .toArray(Reason[]::new);
     }
 
     /** Without the conditions that the family answers with yes. */

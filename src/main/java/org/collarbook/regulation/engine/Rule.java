@@ -59,6 +59,9 @@ public final class Rule {
         this.byEvaluation = head.selector() == Selector.EVALUATION;
         this.tests = tests.toArray(Test[]::new);
         this.values = values.toArray(Value[]::new);
+        if (part instanceof Part.Sets sets) {
+            values.forEach(value -> value.about(sets.requirement()));
+        }
         EnumSet<Fact> used = EnumSet.of(Fact.JURISDICTION, Fact.KIND);
         if (head.scope().readsTheSpecification()) {
             used.add(Fact.SPECIFICATION);

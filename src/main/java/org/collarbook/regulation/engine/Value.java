@@ -6,6 +6,7 @@ import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Policy;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Requirement;
 import org.jspecify.annotations.Nullable;
 
 /** What a rule says from one day until another, with where that stands. */
@@ -20,6 +21,8 @@ public final class Value {
     final @Nullable Reason unread;
     /** Each reason with this citation, made once; a race makes two that are equal. */
     private final @Nullable Reason[] cited = new Reason[ReasonCode.values().length];
+    /** The requirement whose clock the rule runs, when it runs one. */
+    private @Nullable Requirement about;
     private final boolean onByDefault;
     private final String basis;
 
@@ -36,10 +39,14 @@ public final class Value {
         this.basis = citation.basis().name();
     }
 
+    void about(Requirement requirement) {
+        about = requirement;
+    }
+
     Reason citing(ReasonCode code) {
         Reason reason = cited[code.ordinal()];
         if (reason == null) {
-            reason = code.citing(citation);
+            reason = new Reason(code, code.text(), about, citation);
             cited[code.ordinal()] = reason;
         }
         return reason;

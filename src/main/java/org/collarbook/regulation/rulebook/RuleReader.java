@@ -4,11 +4,14 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.collarbook.regulation.Authority;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Requirement;
+import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.RuleInfo;
+import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.engine.Part;
 import org.collarbook.regulation.engine.Rule;
 import org.collarbook.regulation.engine.Test;
@@ -18,6 +21,9 @@ import org.jspecify.annotations.Nullable;
 final class RuleReader {
 
     record Read(Rule rule, RuleInfo info, List<Claim> claims, RuleExample matching, RuleExample nonMatching) {}
+
+    /** Families whose stamp is read with a number of its own, and the one that nothing bears. */
+    private static final Set<String> NAMED_OTHERWISE = Set.of("SU", "SP", "UN", "NONE");
 
     /** Conditions on what is stamped, by which rules are laid out beforehand. */
     static final Set<String> LAID_OUT = Set.of("kind", "family", "authority");
@@ -71,8 +77,21 @@ final class RuleReader {
         for (String key : List.of("lading", "ladingNot", "statedLading", "statedLadingNot")) {
             ladings.addAll(applies.set(key));
         }
+        refuseUnknownFamilies(applies, "family");
         return new Rule.Scope(kinds, Set.copyOf(applies.set("family")), applies.choices("authority", Authority.class),
                 Set.copyOf(ladings));
+    }
+
+    /** A misspelt family would silently take the rule away from the one that was meant. */
+    static void refuseUnknownFamilies(Fields fields, String key) {
+        for (String family : fields.set(key)) {
+            boolean known = Stream.of("DOT-", "TC-", "", "ADR-").map(prefix -> Specification.tryParse(prefix + family))
+                    .anyMatch(read -> read instanceof ParseResult.Parsed<Specification>(Specification of, var _)
+                            && of.family().equals(family));
+            if (!known && !NAMED_OTHERWISE.contains(family)) {
+                throw fields.wrong(key, "found '" + family + "', expected a family that can be stamped, such as 4BA");
+            }
+        }
     }
 
     private static int precedence(Fields fields) {

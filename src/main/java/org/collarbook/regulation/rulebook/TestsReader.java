@@ -56,6 +56,9 @@ final class TestsReader {
     }
 
     private static Test worded(String key, Fields fields) {
+        if (key.equals("family") || key.equals("familyNot")) {
+            RuleReader.refuseUnknownFamilies(fields, key);
+        }
         return test(key, fields).worded(key + ": " + fields.asMap().get(key));
     }
 
