@@ -99,6 +99,19 @@ class NeverMoreThanTheTextTest {
         assertThat(assessment.mayUse().allowed()).isFalse();
     }
 
+    /** EN 14427 and EN 12245 are standards of composite cylinders; the ten and fifteen years are for steel. */
+    @ParameterizedTest
+    @ValueSource(strings = {"EN 14427", "EN 12245"})
+    void aCompositeCylinderIsNoSteelOneInBritain(String stamp) {
+        FactsBuilder facts = Cases.cylinder().jurisdiction(new Jurisdiction("UK")).steel(Steel.NQT)
+                .manufactured(YearMonth.of(2018, 6)).enable(Set.of("SECONDARY"));
+        assertThat(assess(facts.specification(Specification.parse("EN 1442"))).firstDue())
+                .isEqualTo(YearMonth.of(2028, 6));
+        Assessment composite = assess(facts.specification(Specification.parse(stamp)));
+        assertThat(composite.status()).isEqualTo(Status.UNDETERMINED);
+        assertThat(composite.mayUse().allowed()).isFalse();
+    }
+
     /** A rule that is off and may concern the tank is told, though a fact that it hangs on is missing. */
     @Test
     void aRuleThatIsOffIsToldOfATankOfUnknownSize() {
