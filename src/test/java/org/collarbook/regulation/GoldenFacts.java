@@ -128,8 +128,10 @@ final class GoldenFacts {
 
     private Service service() {
         boolean exclusive = service.contains("exclusive") || service.contains("dedicated")
+                || service.contains("lined+") || service.contains("(b)(1)(ii)")
+                || service.contains("liquefied hydrocarbon");
+        boolean free = service.contains("exclusive") || service.contains("free of") || service.contains("(b)(1)(ii)")
                 || service.contains("lined+");
-        boolean free = service.contains("exclusive") || service.contains("free of") || service.contains("(b)(1)(ii)");
         return new Service(new Lading(lading()), exclusive, free ? Boolean.TRUE : null);
     }
 

@@ -70,7 +70,7 @@ final class Clocks {
             }
             boolean on = value.isOn(subject.facts, rule.id);
             if (!on && beside) {
-                silent = verdict == Verdict.YES ? Reading.told(value.citing(ReasonCode.RULE_OFF)) : silent;
+                silent = Reading.told(value.citing(ReasonCode.RULE_OFF));
             } else if (verdict == Verdict.YES && doubt == null) {
                 return Outcomes.of(rule, value, subject, on);
             } else {

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 /** The rule book that the loader compiles. */
 public final class CompiledRuleBook implements RuleBook {
 
-    private static final String ENGINE = "3";
+    private static final String ENGINE = "4";
 
     private final List<Rule> rules;
     private final Regimes regimes;

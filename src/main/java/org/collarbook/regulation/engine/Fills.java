@@ -20,12 +20,24 @@ final class Fills {
             return ReasonCode.FILL_NOT_JUDGED;
         }
         Outcome then = Clocks.read(group, subject, filledOn).outcome();
-        if (then == null || then instanceof NotRequired) {
+        if (then instanceof NotRequired || then == null && isHeld(group, subject, filledOn)) {
             return ReasonCode.USE_UP;
         }
         if (!(then instanceof Due due)) {
             return ReasonCode.FILL_NOT_JUDGED;
         }
         return due.overdueOn(filledOn) ? ReasonCode.FILLED_WHILE_OVERDUE : ReasonCode.USE_UP;
+    }
+
+    /** A clock that did not run yet owed nothing; one whose rules of that day are not held, or are off, may have. */
+    private static boolean isHeld(Plan.Group group, Subject subject, LocalDate day) {
+        int stretch = subject.timeline.stretchOf(day);
+        for (Rule rule : group.rules()) {
+            Value value = rule.valueFor(subject, stretch);
+            if (value != null && value.isOn(subject.facts, rule.id)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

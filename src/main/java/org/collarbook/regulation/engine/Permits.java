@@ -21,13 +21,20 @@ public final class Permits {
     }
 
     /**
-     * A certificate that is recorded with its number and interval and has not expired; no stamp names it. One that is
-     * recorded in part may be in force: it is asked for, and the cylinder's own table does not stand in for it.
+     * A certificate that is recorded with its number and interval and has not expired, and is the one stamped where one
+     * is. One that is recorded in part may be in force: it is asked for, and the cylinder's own table does not stand in
+     * for it.
      */
     public static Test certificateInForce(boolean wanted) {
         return new Test(Fact.PERMIT, ReasonCode.MISSING_PERMIT, subject -> holdsInPart(subject)
                 ? Verdict.UNKNOWN
-                : verdict(holds(subject) == wanted));
+                : verdict((holds(subject) && isOfTheStamp(subject)) == wanted));
+    }
+
+    /** A cylinder that is made by a certificate bears its number; another certificate says nothing of it. */
+    private static boolean isOfTheStamp(Subject subject) {
+        Specification specification = subject.facts.specification();
+        return specification == null || specification.detail() == null || namesTheStamp(subject);
     }
 
     private static boolean holds(Subject subject) {

@@ -2,6 +2,7 @@ package org.collarbook.regulation.engine;
 
 import java.util.List;
 import org.collarbook.regulation.Reason;
+import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.engine.Part.Allows;
 import org.jspecify.annotations.Nullable;
 
@@ -40,6 +41,15 @@ final class Refusals {
     void refuse(int these, List<Reason> reasons) {
         for (int i = 0; i < reasons.size(); i++) {
             refuse(these, reasons.get(i));
+        }
+    }
+
+    /** Everything refused for a recorded fact, with its citation where a rule has told it already. */
+    void refuseOnce(ReasonCode code) {
+        for (Reasons refused : List.of(fill, carry, use)) {
+            if (!refused.has(code)) {
+                refused.add(code);
+            }
         }
     }
 

@@ -2,13 +2,14 @@ package org.collarbook.regulation.engine;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.StandingHold;
 import org.collarbook.regulation.Status;
 import org.collarbook.regulation.engine.Part.Allows;
 
-/** What keeps a container out of service whatever its dates say: condemned, rejected, on hold. */
+/** What keeps a container out of service whatever its dates say: condemned, rejected, on hold, found damaged. */
 record Standing(Permissions permissions, Subject subject, Plan plan) {
 
     void count() {
@@ -33,6 +34,24 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
         }
         for (int i = 0; holds != null && i < holds.size(); i++) {
             hold(holds.get(i), refusals);
+        }
+        Condition condition = subject.facts.condition();
+        if (condition != null) {
+            found(condition, refusals);
+        }
+    }
+
+    /** What was recorded stands where no rule that was read speaks of it, and is not told twice where one does. */
+    private static void found(Condition condition, Refusals refusals) {
+        List<String> damage = condition.damage();
+        if (damage != null && !damage.isEmpty()) {
+            refusals.refuseOnce(ReasonCode.DAMAGED);
+        }
+        if (Boolean.TRUE.equals(condition.overheated())) {
+            refusals.refuseOnce(ReasonCode.OVERHEATED);
+        }
+        if (Boolean.TRUE.equals(condition.fire())) {
+            refusals.refuseOnce(ReasonCode.FIRE_EXPOSED);
         }
     }
 

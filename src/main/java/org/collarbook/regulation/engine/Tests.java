@@ -152,11 +152,17 @@ public final class Tests {
                 (subject.mark() != null && subject.mark().star()) == wanted));
     }
 
+    /** The European standards of composite cylinders; the steel of a boss or a liner makes none of another kind. */
+    private static final Set<String> COMPOSITE = Set.of("EN 14427", "EN 12245");
+
     /** Steel known, or a design standard other than the composite ones (ISO 11119 and 11515). */
     public static Test composite(boolean wanted) {
         return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_CONSTRUCTION, subject -> {
             Specification specification = subject.facts.specification();
             String detail = specification == null ? null : specification.detail();
+            if (specification != null && COMPOSITE.contains(specification.family())) {
+                return verdict(wanted);
+            }
             if (detail == null || !detail.startsWith("ISO")) {
                 return subject.facts.steel() == null ? Verdict.UNKNOWN : verdict(!wanted);
             }
