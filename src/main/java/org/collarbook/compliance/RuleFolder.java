@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.StreamSupport;
 
@@ -21,7 +22,7 @@ record RuleFolder(Path path) {
     private static final String SUFFIX = ".yaml";
 
     /** Every file in it counts; a single one that cannot be taken stops the start, for half a rule book is none. */
-    RuleBook load() {
+    RuleBook load(Set<String> enabled) {
         var files = new TreeMap<String, String>();
         for (var file : files()) {
             files.put(path.relativize(file).toString().replace('\\', '/'), text(file));
@@ -29,12 +30,12 @@ record RuleFolder(Path path) {
         if (files.isEmpty()) {
             throw refused("found no rule file in it, expected a folder with at least one file *" + SUFFIX, null);
         }
-        return load(files);
+        return load(files, enabled);
     }
 
-    private RuleBook load(Map<String, String> files) {
+    private RuleBook load(Map<String, String> files, Set<String> enabled) {
         try {
-            return RuleBookLoader.of(files);
+            return RuleBookLoader.of(files, enabled);
         } catch (RuleBookException bad) {
             throw refused(String.valueOf(bad.getMessage()), bad);
         }

@@ -109,14 +109,16 @@ public enum ReasonCode {
             "A longer period is recorded that this design cannot have: it is ignored, and the record is to be looked at."),
     FOR_EXPORT_ALONE(
             "A foreign cylinder may be filled and shipped solely for export, on conditions that are not held here."),
+    MATERIAL_NOT_SHOWN(
+            "The ten-year period is for NQT steel SA-612, or SA-202 and SA-455 with Charpy data; which it is is not recorded here."),
     FOR_PROPANE_ALONE(
             "The ten-year period is for propane alone: another LP-gas in the tank ends it."),
     OUT_OF_SERVICE(
             "It has been out of service for a year or more: it must be tested before it goes back."),
     NOT_TO_BE_MOVED(
             "A stationary tank travels only as its size, how full it is and the purpose of the move allow."),
-    MAY_TRAVEL(
-            "Past its date it may still be carried for this purpose."),
+    STILL_ALLOWED(
+            "Past its date this is still allowed."),
     NO_RULE_HELD(
             "No rule is held for this."),
     NOT_REFILLABLE(

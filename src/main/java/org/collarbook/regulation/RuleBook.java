@@ -25,7 +25,7 @@ public interface RuleBook {
     /** The whole book as one text that the loader reads back; comments and layout of the sources are not in it. */
     String canonicalText();
 
-    /** Changes whenever the evaluator may answer differently from the same book. */
+    /** Changes whenever the evaluator may answer differently from the same book, and names what was switched on for it. */
     String engineVersion();
 
     /** The first day after {@code day} on which some value starts or ends, or null when none lies ahead. */

@@ -79,18 +79,20 @@ class RuleFolderTests {
     void unknownFieldsAndMethodsSayWhatIsKnown() throws IOException {
         copy();
         edit("sets: SHELL", "sets: SHELL\n    presedence: 3");
-        assertThatThrownBy(() -> new RuleFolder(folder).load()).hasMessageContaining(
+        assertThatThrownBy(() -> new RuleFolder(folder).load(java.util.Set.of())).hasMessageContaining(
                 "us.180.201.asme.presedence: unknown field, expected only [").hasMessageContaining("precedence");
     }
 
     @Test
     void aFolderThatIsNoneOrEmptyOrNotTextStopsTheStart() throws IOException {
-        assertThatThrownBy(() -> new RuleFolder(folder.resolve("nowhere")).load())
+        assertThatThrownBy(() -> new RuleFolder(folder.resolve("nowhere")).load(java.util.Set.of()))
                 .isInstanceOf(UnusableRulesException.class).hasMessageContaining("no such folder");
-        assertThatThrownBy(() -> new RuleFolder(folder).load()).isInstanceOf(UnusableRulesException.class)
+        assertThatThrownBy(() -> new RuleFolder(folder).load(java.util.Set.of()))
+                .isInstanceOf(UnusableRulesException.class)
                 .hasMessageContaining("no rule file");
         Files.write(folder.resolve("latin.yaml"), "subject: Prüfung".getBytes(StandardCharsets.ISO_8859_1));
-        assertThatThrownBy(() -> new RuleFolder(folder).load()).isInstanceOf(UnusableRulesException.class)
+        assertThatThrownBy(() -> new RuleFolder(folder).load(java.util.Set.of()))
+                .isInstanceOf(UnusableRulesException.class)
                 .hasMessageContaining("latin.yaml").hasMessageContaining("UTF-8");
     }
 }

@@ -93,6 +93,21 @@ class PullListTests {
         assertThat(answer.at("/undetermined").asInt()).isEqualTo(1);
     }
 
+    /** At a Canadian site the Canadian rule is off; that the cylinder is overdue by 49 CFR stands all the same. */
+    @Test
+    void whatOneAuthorityCallsOverdueIsListedThoughAnotherIsSilent() {
+        var depot = Given.depot();
+        depot.put("jurisdiction", "CA");
+        var site = UUID.fromString(api.as(Role.CLERK).post("/api/sites", depot).expect(201).id());
+        cylinderAt(site, "2010-05");
+        var answer = list("site=" + site, "2027-01-01");
+        assertThat(answer.at("/count").asInt()).isEqualTo(1);
+        assertThat(answer.at("/undetermined").asInt()).isEqualTo(1);
+        var overdue = answer.at("/sites/0/containers/0");
+        assertThat(overdue.at("/jurisdiction").asString()).isEqualTo("US");
+        assertThat(overdue.at("/status").asString()).isEqualTo("OVERDUE");
+    }
+
     /** One degree of latitude is 111.2 km on a sphere of 6,371 km radius (2 * pi * 6371 / 360). */
     @ParameterizedTest
     @CsvSource({"111, 0", "112, 1"})

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Considered;
@@ -31,11 +32,14 @@ public final class CompiledRuleBook implements RuleBook {
     private final Listing listing;
     private final String hash;
     private final String canonicalText;
+    private final String engineVersion;
 
     /** What the book shows of itself. */
     public record Listing(List<RuleInfo> rules, List<NotHeld> notHeld) {}
 
-    public CompiledRuleBook(List<Rule> rules, Listing listing, String hash, String canonicalText) {
+    public CompiledRuleBook(List<Rule> rules, Listing listing, String hash, String canonicalText,
+            Set<String> enabled) {
+        this.engineVersion = enabled.isEmpty() ? ENGINE : ENGINE + " with " + String.join(", ", new TreeSet<>(enabled));
         this.rules = List.copyOf(rules);
         this.listing = listing;
         this.hash = hash;
@@ -154,7 +158,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     @Override
     public String engineVersion() {
-        return ENGINE;
+        return engineVersion;
     }
 
     @Override

@@ -114,7 +114,7 @@ record Explanation(Subject subject, Assessment assessment) {
             case Part.Expects _ -> false;
             case Part.Relieves(Relief relief, var _) -> switch (relief) {
                 case FILLED_IN_TIME -> gives(ReasonCode.USE_UP, value.citation);
-                case OVERDUE -> gives(ReasonCode.MAY_TRAVEL, value.citation);
+                case OVERDUE -> gives(ReasonCode.STILL_ALLOWED, value.citation);
                 case MOVE -> ofThePlace && subject.facts.kind() == ContainerKind.STATIONARY_TANK;
             };
             case Part.Notes notes -> gives(notes.code(), value.citation);

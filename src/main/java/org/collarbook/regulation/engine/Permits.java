@@ -3,6 +3,7 @@ package org.collarbook.regulation.engine;
 import static org.collarbook.regulation.engine.Tests.verdict;
 
 import java.time.LocalDate;
+import java.util.regex.Pattern;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.ReasonCode;
@@ -11,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 
 /** The conditions that a rule can set on a permit or certificate. */
 public final class Permits {
+
+    private static final Pattern CANADIAN = Pattern.compile("^\\s*(TC[\\s-]*)?S[UHR]", Pattern.CASE_INSENSITIVE);
 
     private Permits() {}
 
@@ -31,10 +34,17 @@ public final class Permits {
                 : verdict((holds(subject) && isOfTheStamp(subject)) == wanted));
     }
 
-    /** A cylinder that is made by a certificate bears its number; another certificate says nothing of it. */
+    /**
+     * A cylinder that is made by a certificate bears its number, and another certificate says nothing of it; one that
+     * bears none may be named by a Transport Canada certificate, and by no permit of the US.
+     */
     private static boolean isOfTheStamp(Subject subject) {
         Specification specification = subject.facts.specification();
-        return specification == null || specification.detail() == null || namesTheStamp(subject);
+        Permit permit = subject.facts.permit();
+        boolean bearsNone = specification == null || specification.detail() == null;
+        return bearsNone
+                ? permit != null && permit.number() != null && CANADIAN.matcher(permit.number()).find()
+                : namesTheStamp(subject);
     }
 
     private static boolean holds(Subject subject) {

@@ -37,7 +37,7 @@ record Questions(Asked ofAny, Asked ofASound, Reason[] told) {
 
         /** Whether it concerns every container of the plan and is on. */
         boolean always() {
-            return rule.tests.length == 0 && value.citation.basis().onByDefault();
+            return rule.tests.length == 0 && value.isOnByDefault();
         }
     }
 

@@ -38,7 +38,7 @@ record Reliefs(Subject subject, Plan plan, Refusals refusals) {
             if (verdict == Verdict.YES && !value.isOn(subject.facts, rule.id)) {
                 asked.tell(value.citing(ReasonCode.RULE_OFF));
             } else if (verdict == Verdict.YES) {
-                asked.tell(wanted == Relief.OVERDUE ? value.citing(ReasonCode.MAY_TRAVEL) : null);
+                asked.tell(wanted == Relief.OVERDUE ? value.citing(ReasonCode.STILL_ALLOWED) : null);
                 return true;
             } else if (verdict == Verdict.UNKNOWN) {
                 missing(rule, value, what, asked);

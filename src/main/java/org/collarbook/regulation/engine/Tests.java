@@ -46,6 +46,15 @@ public final class Tests {
         }).ofFamily();
     }
 
+    /** No when it is stamped with one of these; where nothing is known of the stamp, this alone does not matter. */
+    public static Test statedFamilyNot(Set<String> families) {
+        Set<String> set = Set.copyOf(families);
+        return new Test(Fact.SPECIFICATION, ReasonCode.MISSING_SPECIFICATION, subject -> {
+            Specification specification = subject.facts.specification();
+            return verdict(specification == null || !set.contains(specification.family()));
+        });
+    }
+
     /** The design standard beside a UN mark is none of these. */
     public static Test designNot(Set<String> designs) {
         Set<String> set = Set.copyOf(designs);

@@ -27,7 +27,7 @@ public final class Value {
     private final String basis;
 
     public Value(LocalDate from, @Nullable LocalDate until, @Nullable Policy policy, Effect effect, Citation citation,
-            @Nullable LocalDate unreadSince, @Nullable Reason unread) {
+            @Nullable LocalDate unreadSince, @Nullable Reason unread, boolean on) {
         this.from = from;
         this.until = until;
         this.policy = policy;
@@ -35,7 +35,7 @@ public final class Value {
         this.citation = citation;
         this.unreadSince = unreadSince;
         this.unread = unread;
-        this.onByDefault = citation.basis().onByDefault() || policy != null;
+        this.onByDefault = on || policy != null;
         this.basis = citation.basis().name();
     }
 
@@ -54,6 +54,11 @@ public final class Value {
 
     boolean inForceOn(LocalDate day) {
         return !day.isBefore(from) && (until == null || day.isBefore(until));
+    }
+
+    /** Whether nobody has to ask for it. */
+    boolean isOnByDefault() {
+        return onByDefault;
     }
 
     boolean isOn(Facts facts, String ruleId) {

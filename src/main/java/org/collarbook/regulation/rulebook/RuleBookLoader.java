@@ -5,11 +5,13 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.collarbook.regulation.Basis;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.NotHeld;
 import org.collarbook.regulation.RuleBook;
@@ -26,12 +28,21 @@ public final class RuleBookLoader {
 
     /** The book that ships with the service. */
     public static RuleBook standard() {
-        return compile(parse(shipped(FOLDER)));
+        return standard(Set.of());
+    }
+
+    /** The same with what is otherwise off switched on for every assessment: rule ids, or names of {@link Basis}. */
+    public static RuleBook standard(Set<String> enabled) {
+        return of(shipped(FOLDER), enabled);
     }
 
     /** A book from the texts of its files, by file name. */
     public static RuleBook of(Map<String, String> files) {
-        return compile(parse(files));
+        return of(files, Set.of());
+    }
+
+    public static RuleBook of(Map<String, String> files, Set<String> enabled) {
+        return compile(parse(files), enabled);
     }
 
     /** A book from a stored {@link RuleBook#canonicalText()}. */
@@ -43,7 +54,7 @@ public final class RuleBookLoader {
             }
             files.put(String.valueOf(name), map);
         });
-        return compile(files);
+        return compile(files, Set.of());
     }
 
     /** The examples of every rule in these files. */
@@ -82,17 +93,18 @@ public final class RuleBookLoader {
     }
 
     private static List<RuleReader.Read> rules(Map<String, Map<?, ?>> files) {
-        return read(files, new ArrayList<>());
+        return read(files, new ArrayList<>(), Set.of());
     }
 
-    private static List<RuleReader.Read> read(Map<String, Map<?, ?>> files, List<NotHeld> notHeld) {
+    private static List<RuleReader.Read> read(Map<String, Map<?, ?>> files, List<NotHeld> notHeld,
+            Set<String> enabled) {
         List<RuleReader.Read> rules = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         files.forEach((name, content) -> {
             Fields file = new Fields(name, content);
             Jurisdiction jurisdiction = file.required("jurisdiction", "a jurisdiction such as US", Jurisdiction::new);
             file.text("subject");
-            ValueReader values = new ValueReader(new CitationReader(file.child("sources")));
+            ValueReader values = new ValueReader(new CitationReader(file.child("sources")), enabled);
             RuleReader reader = new RuleReader(jurisdiction, values);
             for (Fields rule : file.children("rules")) {
                 RuleReader.Read read = reader.read(name, rule);
@@ -107,6 +119,7 @@ public final class RuleBookLoader {
             file.done();
         });
         refuseConflicts(rules);
+        refuseUnknown(enabled, ids);
         return rules;
     }
 
@@ -129,13 +142,22 @@ public final class RuleBookLoader {
         }
     }
 
-    private static RuleBook compile(Map<String, Map<?, ?>> files) {
+    private static void refuseUnknown(Set<String> enabled, Set<String> ids) {
+        for (String name : enabled) {
+            if (!ids.contains(name) && Arrays.stream(Basis.values()).noneMatch(basis -> basis.name().equals(name))) {
+                throw new RuleBookException("enable", "found '" + name + "', expected a rule's id or one of "
+                        + Arrays.toString(Basis.values()));
+            }
+        }
+    }
+
+    private static RuleBook compile(Map<String, Map<?, ?>> files, Set<String> enabled) {
         List<NotHeld> notHeld = new ArrayList<>();
-        List<RuleReader.Read> read = read(files, notHeld);
+        List<RuleReader.Read> read = read(files, notHeld, enabled);
         List<Rule> rules = read.stream().map(RuleReader.Read::rule).toList();
         List<RuleInfo> infos = read.stream().map(RuleReader.Read::info).toList();
         String text = Canonical.text(files);
         return new CompiledRuleBook(rules, new CompiledRuleBook.Listing(infos, List.copyOf(notHeld)),
-                Canonical.hash(text), text);
+                Canonical.hash(text), text, enabled);
     }
 }

@@ -46,7 +46,8 @@ final class RuleReader {
                 scope(applies));
         List<Test> tests = TestsReader.read(applies);
         applies.done();
-        List<ValueReader.Read> read = fields.children("values").stream().map(values::read).toList();
+        List<ValueReader.Read> read = fields.children("values").stream()
+                .map(value -> values.read(id, value)).toList();
         List<RuleInfo.DatedValue> shown = read.stream().map(ValueReader.Read::shown).toList();
         refuseOverlaps(fields, shown);
         if (part instanceof Part.Asks && (head.selector() != Rule.Selector.EVALUATION

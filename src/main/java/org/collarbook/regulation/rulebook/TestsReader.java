@@ -56,7 +56,7 @@ final class TestsReader {
     }
 
     private static Test worded(String key, Fields fields) {
-        if (key.equals("family") || key.equals("familyNot")) {
+        if (key.equals("family") || key.equals("familyNot") || key.equals("statedFamilyNot")) {
             RuleReader.refuseUnknownFamilies(fields, key);
         }
         return test(key, fields).worded(key + ": " + fields.asMap().get(key));
@@ -88,6 +88,7 @@ final class TestsReader {
 
     private static Test stated(String key, Fields fields) {
         return switch (key) {
+            case "statedFamilyNot" -> Tests.statedFamilyNot(fields.set(key));
             case "designNot" -> Tests.designNot(fields.set(key));
             case "schemeRecorded" -> Tests.schemeRecorded(fields.flag(key));
             case "statedLading" -> Tests.statedLading(fields.set(key));

@@ -29,15 +29,17 @@ final class ValueReader {
             "extinguisher");
 
     private final CitationReader citations;
+    private final Set<String> enabled;
     private final Map<Reason, Reason> unread = new HashMap<>();
 
-    ValueReader(CitationReader citations) {
+    ValueReader(CitationReader citations, Set<String> enabled) {
+        this.enabled = enabled;
         this.citations = citations;
     }
 
     record Read(Value value, Effect effect, RuleInfo.DatedValue shown) {}
 
-    Read read(Fields fields) {
+    Read read(String ruleId, Fields fields) {
         List<String> effects = EFFECTS.stream().filter(fields::has).toList();
         if (effects.size() != 1) {
             throw new RuleBookException(fields.path(), "expected exactly one of " + EFFECTS + ", found " + effects);
@@ -58,9 +60,10 @@ final class ValueReader {
         }
         fields.optional("note");
         fields.done();
-        boolean on = citation.basis().onByDefault() && policy == null;
-        return new Read(new Value(from, until, policy, effect, citation, since, unread(what, citation)), effect,
-                new RuleInfo.DatedValue(from, until, policy, effect.shown(), on, what, citation));
+        boolean on = citation.basis().onByDefault() || enabled.contains(citation.basis().name())
+                || enabled.contains(ruleId);
+        return new Read(new Value(from, until, policy, effect, citation, since, unread(what, citation), on), effect,
+                new RuleInfo.DatedValue(from, until, policy, effect.shown(), on && policy == null, what, citation));
     }
 
     /** One object a text and citation, so that it is told once whatever values say it. */
