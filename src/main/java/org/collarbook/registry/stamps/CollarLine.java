@@ -82,7 +82,7 @@ final class CollarLine {
     private @Nullable Taken spaced() {
         for (int space = capitals.lastIndexOf(' '); space > 0; space = capitals.lastIndexOf(' ', space - 1)) {
             var date = capitals.substring(space + 1);
-            if (Opening.DATE.fits(date) && Specification.tryParse(capitals.substring(0,
+            if (Opening.of(date) == Opening.DATE && Specification.tryParse(capitals.substring(0,
                     space)) instanceof Parsed<Specification>(var design, var doubts)) {
                 return joined(design, doubts).add(dates.read(StampText.of(date), design).reading(), space + 1).taken();
             }
@@ -101,25 +101,28 @@ final class CollarLine {
         }
         var joined = joined(design, doubts).add(new Stamp.Numbered(Serial.parse(serial))).add(new Stamp.MadeBy(
                 MakerSymbol.parse(maker)));
-        int start = capitals.length() - String.join(SLASH, stamped).length();
-        YearMonth tested = null;
-        YearMonth previous = null;
-        for (var date : stamped) {
-            var collar = new Collar(design, tested, previous, asOf);
-            if (date == stamped.getFirst()) {
-                var month = StampedMonth.read(date, collar);
-                tested = month instanceof Reading.Read<YearMonth>(var _, var one, var _) ? one : null;
-                var inspector = Inspector.of(date);
-                joined.add(month.map(one -> new Stamp.OriginalTest(inspector, one)), start);
-            } else {
-                var done = RequalificationMark.read(date, collar);
-                previous = done instanceof Reading.Read<RequalificationMark>(var _, var one, var _)
-                        ? one.month()
-                        : previous;
-                joined.add(done.map(Stamp.Requalified::new), start);
-            }
-            start += date.length() + SLASH.length();
+        if (!stamped.isEmpty()) {
+            add(joined, stamped, design);
         }
         return joined.taken();
+    }
+
+    private void add(Joined joined, List<String> stamped, Specification design) {
+        int start = capitals.length() - String.join(SLASH, stamped).length();
+        var first = stamped.getFirst();
+        var month = StampedMonth.read(first, Collar.of(design, asOf));
+        var inspector = Inspector.of(first);
+        joined.add(month.map(one -> new Stamp.OriginalTest(inspector, one)), start);
+        var tested = month instanceof Reading.Read<YearMonth>(var _, var one, var _) ? one : null;
+        var collar = Collar.of(design, tested, asOf);
+        start += first.length() + SLASH.length();
+        for (var later : stamped.subList(1, stamped.size())) {
+            var done = RequalificationMark.read(later, collar);
+            joined.add(done.map(Stamp.Requalified::new), start);
+            if (done instanceof Reading.Read<RequalificationMark>(var _, var mark, var _)) {
+                collar = new Collar(design, tested, mark.month(), asOf);
+            }
+            start += later.length() + SLASH.length();
+        }
     }
 }
