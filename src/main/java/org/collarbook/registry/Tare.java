@@ -3,6 +3,8 @@ package org.collarbook.registry;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 import org.collarbook.regulation.Authority;
@@ -10,13 +12,16 @@ import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.Reading;
 import org.collarbook.regulation.StampText;
+import org.jspecify.annotations.Nullable;
 
 /** What it weighs empty, in pounds to the thousandth. A bare {@code TW} stamp is in pounds, as the trade stamps it. */
 public record Tare(BigDecimal pounds) {
 
     static final String EXPECTED = "a weight from 0.1 to 1,000,000 lb, such as 17.0 lb, 7.7 kg or TW 17.0";
-    private static final Pattern SHAPE = Pattern.compile("(?:(T ?\\.? ?W\\.?|TARE(?: (?:WT|WEIGHT)\\.?)?) ?[:=]? ?)?"
-            + "(\\d{1,7}(?:\\.\\d{1,6})?) ?(LBS?\\.?|POUNDS?|KGS?\\.?|#)?");
+    /** A lone T, as it is stamped in Canada, asks for a unit; three digits behind a comma may be thousands. */
+    private static final Pattern SHAPE = Pattern.compile("(?:(T ?\\.? ?W\\.?|TARE(?: (?:WT|WEIGHT)\\.?)?"
+            + "|T\\.?(?=.*[A-Z#])) ?[:=]? ?)?"
+            + "(\\d{1,7}(?:\\.\\d{1,6}|,\\d{1,2})?) ?(LBS?\\.?|POUNDS?|KGS?\\.?|#)?");
     private static final BigDecimal KILOGRAMS_PER_POUND = new BigDecimal("0.45359237");
     private static final BigDecimal LEAST = new BigDecimal("0.1");
     private static final BigDecimal MOST = new BigDecimal("1000000");
@@ -35,12 +40,37 @@ public record Tare(BigDecimal pounds) {
         if (!shape.matches() || shape.group(1) == null && shape.group(3) == null) {
             return stamp.rejected(numberEnd(stamped), EXPECTED);
         }
-        var amount = new BigDecimal(shape.group(2));
+        var amount = amount(shape);
+        var pounds = isInKilograms(shape) ? fromKilograms(amount) : canonical(amount);
+        if (!plausible(pounds)) {
+            return stamp.rejected(shape.start(2), EXPECTED);
+        }
+        var warnings = stamp.warnings();
+        if (shape.group(2).indexOf(',') >= 0) {
+            warnings.add("the comma is read as the decimal point");
+        }
+        return new ParseResult.Parsed<>(new Tare(pounds), List.copyOf(warnings));
+    }
+
+    private static BigDecimal amount(Matcher shape) {
+        return new BigDecimal(shape.group(2).replace(',', '.'));
+    }
+
+    private static boolean isInKilograms(Matcher shape) {
         var unit = shape.group(3);
-        var pounds = unit != null && unit.startsWith("K") ? fromKilograms(amount) : canonical(amount);
-        return plausible(pounds)
-                ? new ParseResult.Parsed<>(new Tare(pounds), stamp.warnings())
-                : stamp.rejected(shape.start(2), EXPECTED);
+        return unit != null && unit.startsWith("K");
+    }
+
+    /** The number as stamped, where kilograms stand beside it; null for any other text. */
+    public static @Nullable BigDecimal inKilograms(String text) {
+        var shape = SHAPE.matcher(StampText.of(text).capitals());
+        return shape.matches() && isInKilograms(shape) ? amount(shape) : null;
+    }
+
+    /** The number of a stamp such as "TW 7.8" that leaves its unit to custom; null for any other text. */
+    public static @Nullable BigDecimal withoutUnit(String text) {
+        var shape = SHAPE.matcher(StampText.of(text).capitals());
+        return shape.matches() && shape.group(1) != null && shape.group(3) == null ? amount(shape) : null;
     }
 
     /**
@@ -49,9 +79,7 @@ public record Tare(BigDecimal pounds) {
      */
     public static Reading<Tare> read(String text, Collar collar) {
         var result = Reading.of(text, tryParse(text));
-        var shape = SHAPE.matcher(StampText.of(text).capitals());
-        if (!(result instanceof Reading.Read<Tare>(var _, var tare, var warnings)) || !shape.matches()
-                || shape.group(3) != null) {
+        if (!(result instanceof Reading.Read<Tare>(var _, var tare, var warnings)) || withoutUnit(text) == null) {
             return result;
         }
         boolean metric = collar.isUnder(Authority.TC, Authority.UN, Authority.ADR);

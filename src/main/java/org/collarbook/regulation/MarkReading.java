@@ -3,12 +3,18 @@ package org.collarbook.regulation;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.collarbook.regulation.Reading.Ambiguous;
 import org.collarbook.regulation.Reading.Read;
 import org.collarbook.regulation.Reading.Unreadable;
 
 /** Reads the date of a mark and its suffix, and puts the two together. */
 final class MarkReading {
+
+    /** Something else than a RIN stands in its place. */
+    private static final Pattern ODD_RIN = Pattern
+            .compile("\\d{1,2} ?[-/. ] ?([A-Z]+\\d[A-Z0-9]*|\\d+[A-Z][A-Z0-9]*) ?[-/. ] ?\\d{2,4}.*");
 
     private final StampText text;
     private final String capitals;
@@ -23,8 +29,7 @@ final class MarkReading {
     Reading<RequalificationMark> read() {
         DateStamp date = DateStamp.at(capitals);
         if (date == null) {
-            return text.unreadable(DateStamp.stopsAt(capitals), "month, RIN if any, and year, such as 5-16E or"
-                    + " 5/B045/16 E");
+            return noDate();
         }
         if (date.letters().stream().anyMatch(this::mayBeMethod)) {
             return text.unreadable(date.lettersBetween() ? date.first().at() + date.first().text().length() : 0,
@@ -42,6 +47,15 @@ final class MarkReading {
                     ? oddSuffix(date, tail)
                     : marks(date, suffix, several.readings(), List.of(), several.because());
         };
+    }
+
+    private Unreadable<RequalificationMark> noDate() {
+        Matcher odd = ODD_RIN.matcher(capitals);
+        return odd.matches()
+                ? text.unreadable(odd.start(1), "a RIN of a letter and three digits between month and year, such as"
+                        + " 5/B045/16 E")
+                : text.unreadable(DateStamp.stopsAt(capitals), "month, RIN if any, and year, such as 5-16E or"
+                        + " 5/B045/16 E");
     }
 
     /** Under UN and ADR the letters before the date are those of the country: "E" is Spain. */

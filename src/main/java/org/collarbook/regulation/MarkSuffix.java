@@ -16,6 +16,10 @@ record MarkSuffix(List<List<Method>> alternatives, boolean star, boolean plus, b
     static final String EXPECTED = "no suffix, or one of S E FS AE UE VE, or of V I K L T P (several with commas),"
             + " and * or +";
 
+    /** 49 CFR 180.213(f): the star follows the date alone, and 180.209(b) gives it for a volumetric expansion test. */
+    private static final String STRAY_STAR = "a star belongs to a volumetric expansion test, which bears no letter;"
+            + " letter or star was misread";
+
     private static final Pattern SHAPE = Pattern
             .compile("(?:[-/]? ?([A-Z?](?: ?[A-Z])?))? ?([*★]?) ?(\\+?) ?([*★]?)");
     private static final Pattern TANK_TESTS = Pattern.compile("[-/]? ?([VIKLTP](?: ?[,;&/]? ?[VIKLTP]){0,5})");
@@ -67,8 +71,8 @@ record MarkSuffix(List<List<Method>> alternatives, boolean star, boolean plus, b
         };
         return alternatives.isEmpty()
                 ? null
-                : new MarkSuffix(alternatives, star, plus, letters.isEmpty() && !star && !plus, doubt(letters,
-                        specification));
+                : new MarkSuffix(alternatives, star, plus, letters.isEmpty() && !star && !plus, star
+                        && !letters.isEmpty() ? STRAY_STAR : doubt(letters, specification));
     }
 
     private static List<List<Method>> proofOrShell(@Nullable Specification specification) {

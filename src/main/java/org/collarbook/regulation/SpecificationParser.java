@@ -17,7 +17,9 @@ final class SpecificationParser {
     private static final Pattern UN = Pattern.compile("UN(?:[ -]+(?:(ISO)[ -]*(\\d{3,5}(?:-\\d)?)|(T\\d{1,2})))?");
     private static final Pattern ASME = Pattern
             .compile("(?:API[ -]*)?ASME(?:[ -]*U)?(?![A-Z0-9])|U(?:[ -]*STAMP)?(?![A-Z0-9])");
-    private static final Pattern SECOND = Pattern.compile("[/&]");
+    /** A sign between two marks, or nothing but a space before the next authority. */
+    private static final Pattern SECOND = Pattern
+            .compile("[/&]|(?<=[^/& ] )(?=(?:DOT|ICC|CRC|BTC|CTC|TC)[ .-]*[3-9])");
 
     private final StampText stamp;
     private final StampCursor cursor;

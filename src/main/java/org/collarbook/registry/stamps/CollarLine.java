@@ -1,15 +1,17 @@
 package org.collarbook.registry.stamps;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.time.YearMonth;
 import java.util.List;
 import java.util.regex.Pattern;
 
 import org.collarbook.registry.MakerSymbol;
 import org.collarbook.registry.Serial;
+import org.collarbook.registry.stamps.StampReader.Taken;
 import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.Reading;
+import org.collarbook.regulation.RequalificationMark;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.StampText;
 import org.collarbook.regulation.StampedMonth;
@@ -17,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Specification, serial, maker's symbol and original test on one line, in the two forms of 49 CFR 178.35(f):
- * {@code DOT-3A1800-1234-XY AB 5-95} and {@code DOT-3A1800 / 1234 / XY / AB 5-95}.
+ * {@code DOT-3A1800-1234-XY AB 5-95} and {@code DOT-3A1800 / 1234 / XY / AB 5-95}, where later marks may follow; or
+ * specification and date alone.
  */
 final class CollarLine {
 
@@ -31,76 +34,95 @@ final class CollarLine {
     private final StampText text;
     private final String capitals;
     private final LocalDate asOf;
+    private final DateLines dates;
 
-    CollarLine(StampText text, LocalDate asOf) {
+    CollarLine(StampText text, LocalDate asOf, DateLines dates) {
         this.text = text;
         this.capitals = text.capitals();
         this.asOf = asOf;
+        this.dates = dates;
     }
 
-    /** Null where the line has neither form. */
+    /** Null where the line has no such form. */
     @Nullable
-    Reading<Stamp> read() {
+    Taken read() {
         var parts = List.of(capitals.split(SLASH, -1));
         for (int marks = 2; marks > 0; marks--) {
-            int rest = parts.size() - marks;
-            var reading = rest == 2 || rest == 3 ? slashed(parts, marks) : null;
-            if (reading != null) {
-                return reading;
+            var taken = parts.size() >= marks + 2 ? slashed(parts, marks) : null;
+            if (taken != null) {
+                return taken;
             }
         }
-        return dashed();
+        var dashed = dashed();
+        return dashed == null ? spaced() : dashed;
     }
 
-    private @Nullable Reading<Stamp> slashed(List<String> parts, int marks) {
+    private @Nullable Taken slashed(List<String> parts, int marks) {
         var specification = String.join(SLASH, parts.subList(0, marks));
         var serial = parts.get(marks);
         var maker = parts.get(marks + 1);
-        if (!SERIAL_SHAPE.matcher(serial).matches() || !MAKER_SHAPE.matcher(maker).matches()) {
-            return null;
-        }
-        var date = parts.size() > marks + 2 ? parts.get(marks + 2) : null;
-        return whole(specification, serial, maker, date);
+        return SERIAL_SHAPE.matcher(serial).matches() && MAKER_SHAPE.matcher(maker).matches()
+                ? whole(specification, serial, maker, parts.subList(marks + 2, parts.size()))
+                : null;
     }
 
     /** Where the number before the maker's symbol may be the pressure of the specification, it is no serial. */
-    private @Nullable Reading<Stamp> dashed() {
+    private @Nullable Taken dashed() {
         var shape = DASHED.matcher(capitals);
         if (!shape.matches()
                 || Specification.tryParse(shape.group(1) + "-" + shape.group(2)) instanceof Parsed<Specification>) {
             return null;
         }
-        return whole(shape.group(1), shape.group(2), shape.group(3), shape.group(4));
+        return whole(shape.group(1), shape.group(2), shape.group(3), shape.group(4) == null
+                ? List.of()
+                : List.of(shape.group(4)));
     }
 
-    private @Nullable Reading<Stamp> whole(String mark, String serial, String maker, @Nullable String date) {
-        if (!(Specification.tryParse(mark) instanceof Parsed<Specification>(var specification, var doubts))) {
+    /** Specification and date with a space between; the longest specification that leaves a date. */
+    private @Nullable Taken spaced() {
+        for (int space = capitals.lastIndexOf(' '); space > 0; space = capitals.lastIndexOf(' ', space - 1)) {
+            var date = capitals.substring(space + 1);
+            if (Opening.of(date) == Opening.DATE && Specification.tryParse(capitals.substring(0,
+                    space)) instanceof Parsed<Specification>(var design, var doubts)) {
+                return joined(design, doubts).add(dates.read(StampText.of(date), design).reading(), space + 1).taken();
+            }
+        }
+        return null;
+    }
+
+    private Joined joined(Specification design, List<String> doubts) {
+        return new Joined(text).add(new Reading.Read<>(text.raw(), new Stamp.Design(design), doubts), 0);
+    }
+
+    /** The first of the dates is that of the original test, the others are requalifications. */
+    private @Nullable Taken whole(String mark, String serial, String maker, List<String> stamped) {
+        if (!(Specification.tryParse(mark) instanceof Parsed<Specification>(var design, var doubts))) {
             return null;
         }
-        var warnings = new ArrayList<>(text.warnings());
-        warnings.addAll(doubts);
-        var number = Serial.parse(serial);
-        var symbol = MakerSymbol.parse(maker);
-        if (date == null) {
-            return new Reading.Read<>(text.raw(), new Stamp.WholeCollar(specification, number, symbol, null), warnings);
+        var joined = joined(design, doubts).add(new Stamp.Numbered(Serial.parse(serial))).add(new Stamp.MadeBy(
+                MakerSymbol.parse(maker)));
+        if (!stamped.isEmpty()) {
+            add(joined, stamped, design);
         }
-        var month = StampedMonth.read(date, Collar.of(specification, asOf));
-        if (month instanceof Reading.Read<?>(var _, var _, var more)) {
-            warnings.addAll(more);
-        }
-        var inspector = Inspector.of(date);
-        return located(month.map(one -> new Stamp.WholeCollar(specification, number, symbol,
-                new Stamp.OriginalTest(inspector, one))), warnings, capitals.length() - date.length());
+        return joined.taken();
     }
 
-    /** The reading of the date at the end, told of the whole line. */
-    private Reading<Stamp> located(Reading<Stamp> reading, List<String> warnings, int start) {
-        return switch (reading) {
-            case Reading.Read<Stamp> read -> new Reading.Read<>(text.raw(), read.value(), warnings);
-            case Reading.Ambiguous<Stamp> several -> new Reading.Ambiguous<>(text.raw(), several.readings(), several
-                    .because());
-            case Reading.Unreadable<Stamp> unreadable -> text.unreadable(unreadable.fault(), start + unreadable.index(),
-                    unreadable.expected());
-        };
+    private void add(Joined joined, List<String> stamped, Specification design) {
+        int start = capitals.length() - String.join(SLASH, stamped).length();
+        var first = stamped.getFirst();
+        var month = StampedMonth.read(first, Collar.of(design, asOf));
+        var inspector = Inspector.of(first);
+        joined.add(month.map(one -> new Stamp.OriginalTest(inspector, one)), start);
+        var tested = month instanceof Reading.Read<YearMonth>(var _, var one, var _) ? one : null;
+        var collar = Collar.of(design, tested, asOf);
+        start += first.length() + SLASH.length();
+        for (var later : stamped.subList(1, stamped.size())) {
+            var done = RequalificationMark.read(later, collar);
+            joined.add(done.map(Stamp.Requalified::new), start);
+            if (done instanceof Reading.Read<RequalificationMark>(var _, var mark, var _)) {
+                collar = new Collar(design, tested, mark.month(), asOf);
+            }
+            start += later.length() + SLASH.length();
+        }
     }
 }

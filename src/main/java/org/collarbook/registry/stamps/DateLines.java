@@ -2,6 +2,7 @@ package org.collarbook.registry.stamps;
 
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Pattern;
 
 import org.collarbook.registry.stamps.StampReader.Taken;
@@ -52,7 +53,7 @@ final class DateLines {
                 && !LETTERS.matcher(text.capitals()).matches()) {
             return new Taken(StampKind.MANUFACTURED, month.map(never -> new Stamp.OriginalTest(null, never)));
         }
-        return new Taken(StampKind.REQUALIFICATION, mark.map(Stamp.Requalified::new));
+        return new Taken(StampKind.REQUALIFICATION, doubted(text, mark.map(Stamp.Requalified::new), List.of()));
     }
 
     private boolean isOriginal(Reading<YearMonth> month) {
@@ -69,13 +70,17 @@ final class DateLines {
             @Nullable Specification specification) {
         var inspector = Inspector.of(text.capitals());
         var reading = month.<Stamp>map(one -> new Stamp.OriginalTest(inspector, one));
+        return doubted(text, reading, specification == null
+                ? List.of("no specification stands before it; taken for the month of the original test")
+                : List.of());
+    }
+
+    private static Reading<Stamp> doubted(StampText text, Reading<Stamp> reading, List<String> more) {
         if (!(reading instanceof Read<Stamp>(var raw, var stamp, var doubts))) {
             return reading;
         }
         var warnings = new ArrayList<>(doubts);
-        if (specification == null) {
-            warnings.add("no specification stands before it; taken for the month of the original test");
-        }
+        warnings.addAll(more);
         if (RUN_TOGETHER.matcher(text.capitals()).matches()) {
             warnings.add("digits run together are read as a month; they may also be a serial number");
         }

@@ -25,17 +25,16 @@ final class Gathered {
         var contradicted = EnumSet.noneOf(StampKind.class);
         switch (stamp) {
             case Stamp.Requalified(var mark) -> requalifications.add(mark);
-            case Stamp.WholeCollar(var specification, var serial, var maker, var tested) -> {
-                contradicted.addAll(add(new Stamp.Design(specification)));
-                contradicted.addAll(add(new Stamp.Numbered(serial)));
-                contradicted.addAll(add(new Stamp.MadeBy(maker)));
-                contradicted.addAll(tested == null ? Set.of() : add(tested));
-            }
-            case Stamp.Design _,Stamp.OriginalTest _,Stamp.Holds _,Stamp.Weighs _,Stamp.Tagged _,Stamp.Numbered _,Stamp.MadeBy _ -> {
-                var before = said.putIfAbsent(stamp.kind(), stamp);
-                if (before != null && !before.equals(stamp)) {
+            case Stamp.Together(var parts) -> parts.forEach(part -> contradicted.addAll(add(part)));
+            case Stamp.Condemned _,Stamp.Rejected _ -> said.putIfAbsent(stamp.kind(), stamp);
+            case Stamp.Design _,Stamp.OriginalTest _,Stamp.Holds _,Stamp.Weighs _,Stamp.Tagged _,Stamp.Numbered _,Stamp.MadeBy _,Stamp.Pressed _ -> {
+                var before = said.get(stamp.kind());
+                var agreed = before == null ? stamp : Agreement.of(before, stamp);
+                if (agreed == null) {
                     disputed.add(stamp.kind());
                     contradicted.add(stamp.kind());
+                } else {
+                    said.put(stamp.kind(), agreed);
                 }
             }
         }
@@ -64,16 +63,33 @@ final class Gathered {
     }
 
     ReadMarks marks() {
+        var condemned = one(Stamp.Condemned.class, StampKind.CONDEMNED, Stamp.Condemned::citation);
         return new ReadMarks(one(Stamp.Design.class, StampKind.SPECIFICATION, Stamp.Design::specification),
                 one(Stamp.MadeBy.class, StampKind.MAKER, Stamp.MadeBy::maker),
                 one(Stamp.Numbered.class, StampKind.SERIAL, Stamp.Numbered::serial),
                 one(Stamp.OriginalTest.class, StampKind.MANUFACTURED, Stamp.OriginalTest::month),
                 one(Stamp.Holds.class, StampKind.WATER_CAPACITY, Stamp.Holds::capacity),
                 one(Stamp.Weighs.class, StampKind.TARE, Stamp.Weighs::tare),
-                one(Stamp.Tagged.class, StampKind.TAG, Stamp.Tagged::tag), List.copyOf(requalifications));
+                one(Stamp.Weighs.class, StampKind.TARE, Stamp.Weighs::kilograms),
+                one(Stamp.Pressed.class, StampKind.WORKING_PRESSURE, Stamp.Pressed::toString),
+                one(Stamp.Pressed.class, StampKind.TEST_PRESSURE, Stamp.Pressed::toString),
+                one(Stamp.Tagged.class, StampKind.TAG, Stamp.Tagged::tag), List.copyOf(requalifications), condemned,
+                outOfService());
     }
 
-    private <S extends Stamp, T> @Nullable T one(Class<S> type, StampKind kind, Function<S, T> value) {
+    private List<String> outOfService() {
+        var warnings = new ArrayList<String>();
+        if (said.containsKey(StampKind.CONDEMNED)) {
+            warnings.add(Condemnation.WARNING);
+        }
+        if (said.get(StampKind.REJECTED) instanceof Stamp.Rejected(var word)) {
+            warnings.add(Condemnation.refusal(word));
+        }
+        return List.copyOf(warnings);
+    }
+
+    private <S extends Stamp, T> @Nullable T one(Class<S> type, StampKind kind,
+            Function<S, @Nullable T> value) {
         var stamp = disputed.contains(kind) ? null : said.get(kind);
         return stamp == null ? null : value.apply(type.cast(stamp));
     }

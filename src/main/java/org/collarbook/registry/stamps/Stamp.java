@@ -1,11 +1,15 @@
 package org.collarbook.registry.stamps;
 
+import java.math.BigDecimal;
 import java.time.YearMonth;
+import java.util.List;
+import java.util.stream.Collectors;
 
 import org.collarbook.registry.MakerSymbol;
 import org.collarbook.registry.Serial;
 import org.collarbook.registry.Tag;
 import org.collarbook.registry.Tare;
+import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.RequalificationMark;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.StampedMonth;
@@ -74,7 +78,12 @@ public sealed interface Stamp {
         }
     }
 
-    record Weighs(Tare tare) implements Stamp {
+    /** {@code kilograms} is the number as stamped, where it stands in kilograms. */
+    record Weighs(Tare tare, @Nullable BigDecimal kilograms) implements Stamp {
+
+        static Weighs of(Tare tare, String stamped) {
+            return new Weighs(tare, Tare.inKilograms(stamped));
+        }
 
         @Override
         public StampKind kind() {
@@ -126,8 +135,51 @@ public sealed interface Stamp {
         }
     }
 
-    record WholeCollar(Specification specification, Serial serial, MakerSymbol maker,
-            @Nullable OriginalTest tested) implements Stamp {
+    /** In bar, as the UN marks have it: {@code test} is PH, the other PW. */
+    record Pressed(boolean test, String bar) implements Stamp {
+
+        @Override
+        public StampKind kind() {
+            return test ? StampKind.TEST_PRESSURE : StampKind.WORKING_PRESSURE;
+        }
+
+        @Override
+        public String toString() {
+            return bar + " bar";
+        }
+    }
+
+    record Condemned(Citation citation) implements Stamp {
+
+        @Override
+        public StampKind kind() {
+            return StampKind.CONDEMNED;
+        }
+
+        @Override
+        public String toString() {
+            return "CONDEMNED";
+        }
+    }
+
+    record Rejected(String word) implements Stamp {
+
+        @Override
+        public StampKind kind() {
+            return StampKind.REJECTED;
+        }
+
+        @Override
+        public String toString() {
+            return word;
+        }
+    }
+
+    record Together(List<Stamp> parts) implements Stamp {
+
+        public Together {
+            parts = List.copyOf(parts);
+        }
 
         @Override
         public StampKind kind() {
@@ -136,7 +188,8 @@ public sealed interface Stamp {
 
         @Override
         public String toString() {
-            return specification + " / " + serial + " / " + maker + (tested == null ? "" : " / " + tested.line());
+            return parts.stream().map(part -> part instanceof OriginalTest tested ? tested.line() : part.toString())
+                    .collect(Collectors.joining(" / "));
         }
     }
 }

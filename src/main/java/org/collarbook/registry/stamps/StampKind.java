@@ -11,6 +11,12 @@ public enum StampKind {
     TAG,
     SERIAL,
     MAKER,
-    /** Several of them on one line, as 49 CFR 178.35(f) has them. */
+    WORKING_PRESSURE,
+    TEST_PRESSURE,
+    /** CONDEMNED or a series of X's: never to be filled again, 49 CFR 180.205. */
+    CONDEMNED,
+    /** A word such as REJECTED or SCRAP that somebody has put on it. */
+    REJECTED,
+    /** Several of them on one line, as 49 CFR 178.35(f) and the UN marks have them. */
     COLLAR
 }

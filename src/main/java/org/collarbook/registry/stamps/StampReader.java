@@ -25,9 +25,11 @@ final class StampReader {
 
     private final DateLines dates;
     private final Gathered gathered = new Gathered();
+    private final Collar known;
     private Collar collar;
 
     StampReader(Collar known) {
+        this.known = known;
         this.collar = known;
         this.dates = new DateLines(known, gathered);
     }
@@ -56,7 +58,7 @@ final class StampReader {
             warnings.add("another line says otherwise: " + contradicted.stream().map(kind -> kind.name()
                     .toLowerCase(Locale.ROOT).replace('_', ' ')).collect(Collectors.joining(", ")));
         }
-        collar = collar.specification() == null ? Collar.of(gathered.design(), collar.asOf()) : collar;
+        collar = known.specification() == null ? Collar.of(gathered.design(), collar.asOf()) : collar;
         return new Reading.Read<>(read.raw(), read.value(), warnings);
     }
 
@@ -65,16 +67,23 @@ final class StampReader {
         if (capitals.isEmpty()) {
             return new Taken(null, text.unreadable(0, EXPECTED));
         }
+        var marked = Condemnation.read(text);
+        var scanned = marked == null ? ScannedTag.read(text) : marked;
+        var united = scanned == null ? new UnitedNations(text, collar).read(dates) : scanned;
+        return united == null ? line(text, capitals) : united;
+    }
+
+    private Taken line(StampText text, String capitals) {
         return switch (Opening.of(capitals)) {
             case TAG -> new Taken(StampKind.TAG, tag(text));
             case CAPACITY -> new Taken(StampKind.WATER_CAPACITY, Capacities.read(text.raw(), collar)
                     .map(Stamp.Holds::new));
-            case TARE -> new Taken(StampKind.TARE, Tare.read(text.raw(), collar).map(Stamp.Weighs::new));
+            case TARE -> new Taken(StampKind.TARE, tare(text));
             case WEIGHT -> weight(text);
             case SERIAL -> new Taken(StampKind.SERIAL, Words.labelled(text));
             case SPECIFICATION -> design(text, capitals);
             case DATE -> date(text, capitals);
-            case WORD -> Words.read(text, collar, gathered);
+            case WORD -> Words.read(text, collar, gathered, dates);
         };
     }
 
@@ -85,9 +94,22 @@ final class StampReader {
         };
     }
 
+    /** Where metric units are the custom, a bare tare may be either; common practice, no source, as with "WC". */
+    private Reading<Stamp> tare(StampText text) {
+        var reading = Tare.read(text.raw(), collar).<Stamp>map(tare -> Stamp.Weighs.of(tare, text.raw()));
+        var bare = Tare.withoutUnit(text.raw());
+        if (bare == null || !collar.isUnder(Authority.TC, Authority.UN, Authority.ADR)
+                || !(reading instanceof Reading.Read<Stamp> pounds)
+                || !(Tare.tryParse(bare.toPlainString() + " kg") instanceof Parsed<Tare>(var kilograms, var _))) {
+            return reading;
+        }
+        return new Reading.Ambiguous<>(text.raw(), List.of(pounds.value(), new Stamp.Weighs(kilograms, bare)),
+                "no unit is stamped");
+    }
+
     /** On UN and ADR containers a weight in kilograms is the mass when empty, 6.2.2.7.2 and the example there. */
     private Taken weight(StampText text) {
-        var tare = Tare.read(text.raw(), collar).<Stamp>map(Stamp.Weighs::new);
+        var tare = Tare.read(text.raw(), collar).<Stamp>map(one -> Stamp.Weighs.of(one, text.raw()));
         var capacity = Capacities.read(text.raw(), collar).<Stamp>map(Stamp.Holds::new);
         if (collar.isUnder(Authority.UN, Authority.ADR)
                 || !(tare instanceof Reading.Read<Stamp> one)
@@ -101,9 +123,9 @@ final class StampReader {
     private Taken design(StampText text, String capitals) {
         var reading = Reading.of(text.raw(), Specification.tryParse(text.raw())).<Stamp>map(Stamp.Design::new);
         if (reading instanceof Reading.Unreadable<Stamp>) {
-            var whole = new CollarLine(text, collar.asOf()).read();
+            var whole = new CollarLine(text, collar.asOf(), dates).read();
             if (whole != null) {
-                return new Taken(StampKind.COLLAR, whole);
+                return whole;
             }
             if (Opening.DATE.fits(capitals)) {
                 return dates.read(text, collar.specification());
@@ -121,6 +143,6 @@ final class StampReader {
                 && Specification.tryParse(text.raw()) instanceof Parsed<Specification>;
         boolean bare = collar.specification() != null && !gathered.has(StampKind.SERIAL)
                 && CollarLine.SERIAL_SHAPE.matcher(capitals).matches() && capitals.indexOf('-') < 0;
-        return weak ? design(text, capitals) : bare ? Words.read(text, collar, gathered) : taken;
+        return weak ? design(text, capitals) : bare ? Words.read(text, collar, gathered, dates) : taken;
     }
 }

@@ -32,7 +32,9 @@ final class ThreeLines {
         var mark = StampText.of(lines.get(0));
         var serial = StampText.of(lines.get(1));
         var maker = StampText.of(lines.get(2));
-        if (!Opening.SPECIFICATION.fits(mark.capitals()) || !SERIAL.matcher(serial.capitals()).matches()
+        if (lines.stream().limit(4).map(StampText::of).anyMatch(Condemnation::stands)
+                || NoSerial.read(serial) != null || !Opening.SPECIFICATION.fits(mark.capitals())
+                || !SERIAL.matcher(serial.capitals()).matches()
                 || !CollarLine.MAKER_SHAPE.matcher(maker.capitals()).matches()
                 || !(Specification.tryParse(mark.raw()) instanceof Parsed<Specification>(var design, var doubts))) {
             return List.of();

@@ -35,14 +35,18 @@ final class Words {
         };
     }
 
-    static Taken read(StampText text, Collar collar, Gathered gathered) {
+    static Taken read(StampText text, Collar collar, Gathered gathered, DateLines dates) {
         var capitals = text.capitals();
         boolean designKnown = collar.specification() != null;
         if (!designKnown) {
             var design = Specification.tryParse(text.raw());
             if (design instanceof Parsed<Specification> || LIKE_A_DESIGN.matcher(capitals).matches()) {
-                return design(text, design, collar);
+                return design(text, design, new CollarLine(text, collar.asOf(), dates));
             }
+        }
+        var other = NoSerial.read(text);
+        if (other != null) {
+            return other;
         }
         if (CollarLine.SERIAL_SHAPE.matcher(capitals).matches()) {
             return new Taken(StampKind.SERIAL, doubted(text, new Stamp.Numbered(Serial.parse(capitals)),
@@ -56,10 +60,10 @@ final class Words {
         return new Taken(null, text.unreadable(0, StampReader.EXPECTED));
     }
 
-    private static Taken design(StampText text, ParseResult<Specification> design, Collar collar) {
-        var whole = design instanceof Parsed<Specification> ? null : new CollarLine(text, collar.asOf()).read();
+    private static Taken design(StampText text, ParseResult<Specification> design, CollarLine line) {
+        var whole = design instanceof Parsed<Specification> ? null : line.read();
         return whole != null
-                ? new Taken(StampKind.COLLAR, whole)
+                ? whole
                 : new Taken(StampKind.SPECIFICATION, Reading.of(text.raw(), design).map(Stamp.Design::new));
     }
 

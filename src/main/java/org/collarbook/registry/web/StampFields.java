@@ -1,6 +1,9 @@
 package org.collarbook.registry.web;
 
+import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 import org.collarbook.registry.stamps.Stamp;
@@ -13,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 final class StampFields {
 
     private final Map<String, Object> fields = new LinkedHashMap<>();
+    private final List<String> marks = new ArrayList<>();
 
     private StampFields() {}
 
@@ -23,14 +27,35 @@ final class StampFields {
             case Stamp.OriginalTest tested -> parts.tested(tested);
             case Stamp.Requalified(var mark) -> parts.requalified(mark);
             case Stamp.Holds(var capacity) -> parts.holds(capacity);
-            case Stamp.Weighs(var tare) -> parts.put("amount", tare.pounds()).put("unit", "lb");
+            case Stamp.Weighs(var tare, var kilograms) -> parts.put("amount", tare.pounds()).put("unit", "lb")
+                    .put("stamped", kilograms(kilograms));
             case Stamp.Tagged(var tag) -> parts.put("tag", tag.value());
             case Stamp.Numbered(var serial) -> parts.put("serial", serial.value());
             case Stamp.MadeBy(var maker) -> parts.put("maker", maker.value());
-            case Stamp.WholeCollar(var design, var serial, var maker, var tested) -> parts.design(design)
-                    .put("serial", serial.value()).put("maker", maker.value()).tested(tested);
+            case Stamp.Pressed(var _, var bar) -> parts.put("amount", new BigDecimal(bar)).put("unit", "bar");
+            case Stamp.Condemned _ -> parts.put("condemned", true);
+            case Stamp.Rejected(var word) -> parts.put("word", word);
+            case Stamp.Together(var several) -> several.forEach(parts::part);
         }
         return parts.fields;
+    }
+
+    /** One of several on a line, under the name that it has among the marks. */
+    private void part(Stamp stamp) {
+        switch (stamp) {
+            case Stamp.Holds(var capacity) -> put("waterCapacity", capacity.toString());
+            case Stamp.Weighs(var tare, var kilograms) -> put("tare", tare.toString()).put("tareStamped", kilograms(
+                    kilograms));
+            case Stamp.Pressed pressed -> put(pressed.test() ? "testPressure" : "workingPressure", pressed.toString());
+            case Stamp.Requalified(var mark) -> marks.add(mark.toString());
+            case Stamp.Design _,Stamp.OriginalTest _,Stamp.Tagged _,Stamp.Numbered _,Stamp.MadeBy _,Stamp.Condemned _,Stamp.Rejected _,Stamp.Together _ ->
+                fields.putAll(of(stamp));
+        }
+        put("requalifications", marks.isEmpty() ? null : marks);
+    }
+
+    static @Nullable String kilograms(@Nullable BigDecimal amount) {
+        return amount == null ? null : amount.toPlainString() + " kg";
     }
 
     private StampFields put(String name, @Nullable Object value) {

@@ -8,6 +8,7 @@ import org.collarbook.registry.stamps.ReadMarks;
 import org.collarbook.registry.stamps.Stamp;
 import org.collarbook.registry.stamps.StampKind;
 import org.collarbook.registry.stamps.StampLine;
+import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Reading;
 import org.collarbook.regulation.RequalificationMark;
@@ -34,21 +35,22 @@ record StampsAnswer(List<LineReading> readings, MarksRead marks, @Nullable Strin
 
     /** {@code value} and {@code fields} of what was read; {@code readings} where several are possible. */
     record LineReading(int line, String raw, LineOutcome outcome, @Nullable StampKind kind, @Nullable String value,
-            @Nullable Map<String, Object> fields, List<String> warnings, @Nullable List<PossibleStamp> readings,
-            @Nullable Integer index, @Nullable String found, @Nullable String expected) {
+            @Nullable Map<String, Object> fields, List<String> warnings, @Nullable Citation citation,
+            @Nullable List<PossibleStamp> readings, @Nullable Integer index, @Nullable String found,
+            @Nullable String expected) {
 
         static LineReading from(StampLine line) {
             var raw = whole(line.reading().raw());
             return switch (line.reading()) {
                 case Reading.Read<Stamp>(var _, var stamp, var warnings) -> new LineReading(line.number(), raw,
-                        LineOutcome.READ, stamp.kind(), stamp.toString(), StampFields.of(stamp), warnings, null, null,
-                        null, null);
+                        LineOutcome.READ, stamp.kind(), stamp.toString(), StampFields.of(stamp), warnings,
+                        stamp instanceof Stamp.Condemned(var citation) ? citation : null, null, null, null, null);
                 case Reading.Ambiguous<Stamp>(var _, var stamps, var because) -> new LineReading(line.number(), raw,
-                        LineOutcome.AMBIGUOUS, line.kind(), null, null, List.of(because), stamps.stream()
+                        LineOutcome.AMBIGUOUS, line.kind(), null, null, List.of(because), null, stamps.stream()
                                 .map(PossibleStamp::from).toList(),
                         null, null, null);
                 case Reading.Unreadable<Stamp>(var _, var _, int index, var found, var expected) -> new LineReading(line
-                        .number(), raw, LineOutcome.UNREADABLE, line.kind(), null, null, List.of(), null, index,
+                        .number(), raw, LineOutcome.UNREADABLE, line.kind(), null, null, List.of(), null, null, index,
                         whole(found), expected);
             };
         }
@@ -72,15 +74,23 @@ record StampsAnswer(List<LineReading> readings, MarksRead marks, @Nullable Strin
         }
     }
 
-    record MarksRead(@Nullable String specification, @Nullable String maker, @Nullable String serial,
+    /** {@code condemned} is true or absent; the warnings bar the container from service. */
+    record MarksRead(@Nullable Boolean condemned, @Nullable Citation citation, @Nullable List<String> warnings,
+            @Nullable String specification, @Nullable String maker, @Nullable String serial,
             @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
+            @Nullable String tareStamped, @Nullable String workingPressure, @Nullable String testPressure,
             @Nullable String tag, @Nullable List<MarkRead> requalifications) {
 
         static MarksRead from(ReadMarks marks) {
             var done = marks.requalifications().stream().map(MarkRead::from).toList();
-            return new MarksRead(text(marks.specification()), text(marks.maker()), text(marks.serial()),
-                    text(marks.manufactured()), text(marks.waterCapacity()), text(marks.tare()), text(marks.tag()),
-                    done.isEmpty() ? null : done);
+            return new MarksRead(marks.condemned() == null ? null : true, marks.condemned(), orAbsent(marks.warnings()),
+                    text(marks.specification()), text(marks.maker()), text(marks.serial()), text(marks.manufactured()),
+                    text(marks.waterCapacity()), text(marks.tare()), StampFields.kilograms(marks.tareInKilograms()),
+                    marks.workingPressure(), marks.testPressure(), text(marks.tag()), orAbsent(done));
+        }
+
+        private static <T> @Nullable List<T> orAbsent(List<T> list) {
+            return list.isEmpty() ? null : list;
         }
     }
 

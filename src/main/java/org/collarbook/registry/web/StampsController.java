@@ -29,7 +29,8 @@ class StampsController {
     @Operation(summary = "What do these lines of a collar or data plate say?", description = """
             Nothing is stored. Each line is read for what it can be, in the light of the lines before it: the \
             specification decides the order of month and year, and the first bare month is that of the original test. \
-            A line with several meanings answers them all, one without any says where it stopped making sense. At most \
+            A line with several meanings answers them all, one without any says where it stopped making sense. A mark of \
+            condemnation is looked for on every line before anything else, and the marks then say so. At most \
             100 lines of at most 200 characters.""")
     ResponseEntity<StampsAnswer> read(@RequestBody StampsRequest request) {
         var inputs = new Inputs();

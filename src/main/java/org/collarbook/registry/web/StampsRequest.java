@@ -16,9 +16,11 @@ import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.StampedMonth;
 import org.jspecify.annotations.Nullable;
 
+import tools.jackson.databind.annotation.JsonDeserialize;
+
 /** Lines as read off, and what is known of the container beforehand; what is absent or null is not known. */
 record StampsRequest(@Nullable List<@Nullable String> lines, @Nullable String specification,
-        @Nullable String manufactured, @Nullable LocalDate asOf) {
+        @Nullable String manufactured, @JsonDeserialize(using = TextDate.class) @Nullable LocalDate asOf) {
 
     private static final int MOST_LINES = 100;
     private static final int LONGEST_LINE = 200;

@@ -32,6 +32,9 @@ class AnyTextTests {
             "π EN 1442:2017 P15Y", "UN ISO 9809-1", "TC-SU 5931", "5-95", "12/11", "1202", "5 A 95", "9 A1 32 06",
             "5/B045/16 E", "3-12E *+", "10-99 P, V, L", "F IB 2000/12", "2014", "WC 47.6", "W.C. 47.6 LB", "TW 17.0",
             "TARE 7.7 KG", "108 L", "47.6 LB", "(8003)0952114112345432a/b", "(8004)95211415678", "S/N 1234", "XY",
+            "CONDEMNED", "XXXX", "DOT-XXXXXX", "SCRAP", "T 7,8 KG", "DOT-4BA240 4-15", "DOT-4BA240 TC-4BAM17",
+            "DOT-4BA240 / 9917 / XY / AB 5-15 / 12-20E", "25E D MF 765432 H", "PW200 PH300BAR 62.1KG 50L 5.8MM",
+            "ISO 9809-1 F IB 2000/12", "]d280030952114112345432ab", "800495211415678", "P15Y", "99E", "D-24", "pi 0036",
             "DOT-3A1800-1234-XY AB 5-95", "DOT-3A1800 / 1234 / XY / AB 5-95");
     private static final String ODD = "0123456789-/ .,ABCDEFKLMNOPSTUVWXYZabdotc*+★()#:πΠ–—－Ａ０\t\n\r\u0000\u0085\u200b"
             + "\ufeff\u2028\u00a0\u3000é\ud800\udc00\ud83d\ude00\uffff";

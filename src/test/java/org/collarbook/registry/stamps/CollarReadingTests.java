@@ -135,14 +135,15 @@ class CollarReadingTests {
     }
 
     /**
-     * Common practice, no source: pounds on a US cylinder, metric elsewhere; a tank may mean gallons. A bare tare stays
-     * in pounds, with a doubt.
+     * Common practice, no source: pounds on a US cylinder, metric elsewhere; a tank may mean gallons. So it
+     * is with a bare tare.
      */
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"DOT-4BA240|WATER_CAPACITY 47.6 lb|TARE 17 lb",
             "ICC-4B240|WATER_CAPACITY 47.6 lb|TARE 17 lb",
-            "TC-4BAM17|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE 17 lb",
-            "UN|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE 17 lb",
+            "TC-4BAM17|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE ? [17 lb, 37.479 lb]",
+            "UN|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE ? [17 lb, 37.479 lb]",
+            "EN 1442|WATER_CAPACITY ? [47.6 kg, 47.6 L]|TARE ? [17 lb, 37.479 lb]",
             "MC-331|WATER_CAPACITY ? [47.6 lb, 47.6 kg, 47.6 L, 47.6 gal]|TARE 17 lb"})
     void aNumberWithoutAUnitIsNotGuessedWhereNoCustomDecides(String mark, String capacity, String tare) {
         assertThat(shown(read(mark, "WC 47.6", "TW 17"))).containsExactly("SPECIFICATION " + mark, capacity, tare);
@@ -177,6 +178,7 @@ class CollarReadingTests {
     @Test
     void nothingReadLeavesEverythingUnknown() {
         var marks = read("hello", "\u0000", "\ud800").marks();
-        assertThat(marks).isEqualTo(new ReadMarks(null, null, null, null, null, null, null, List.of()));
+        assertThat(marks).isEqualTo(new ReadMarks(null, null, null, null, null, null, null, null, null, null, List.of(),
+                null, List.of()));
     }
 }

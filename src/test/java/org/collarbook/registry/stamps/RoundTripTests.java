@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Supplier;
@@ -51,7 +52,7 @@ class RoundTripTests {
         List<Supplier<Stamp>> kinds = List.of(() -> new Stamp.Design(RandomSpecification.of(random)),
                 () -> new Stamp.OriginalTest(random.nextBoolean() ? null : inspector(), month()),
                 () -> new Stamp.Holds(new WaterCapacity(amount(), WaterCapacity.Unit.values()[random.nextInt(4)])),
-                () -> new Stamp.Weighs(new Tare(amount())), () -> new Stamp.Tagged(tag()),
+                () -> new Stamp.Weighs(new Tare(amount()), null), () -> new Stamp.Tagged(tag()),
                 () -> new Stamp.Numbered(serial()), this::whole);
         for (int i = 0; i < 20_000; i++) {
             var stamp = kinds.get(i % kinds.size()).get();
@@ -73,10 +74,12 @@ class RoundTripTests {
     }
 
     private Stamp whole() {
-        return new Stamp.WholeCollar(Specification.parse("DOT-3A" + (100 + random.nextInt(9_000))), serial(),
-                new MakerSymbol(letters(6)), random.nextBoolean()
-                        ? null
-                        : new Stamp.OriginalTest(random.nextBoolean() ? null : letters(3), month()));
+        var parts = new ArrayList<Stamp>(List.of(new Stamp.Design(Specification.parse("DOT-3A" + (100 + random.nextInt(
+                9_000)))), new Stamp.Numbered(serial()), new Stamp.MadeBy(new MakerSymbol(letters(6)))));
+        if (random.nextBoolean()) {
+            parts.add(new Stamp.OriginalTest(random.nextBoolean() ? null : letters(3), month()));
+        }
+        return new Stamp.Together(parts);
     }
 
     private static String seed() {

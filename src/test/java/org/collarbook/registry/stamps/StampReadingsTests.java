@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** {@code POST /api/stamps/readings}: reads lines, stores nothing, and answers whatever comes in. */
 @RegisterTest
@@ -81,6 +82,50 @@ class StampReadingsTests {
         assertThat(answer.text("/readings/0/found")).isEqualTo("4QQ240");
         assertThat(answer.text("/readings/0/expected")).contains("DOT-4BA240");
         assertThat(answer.text("/readings/1/outcome")).as("the next line is none the worse").isEqualTo("READ");
+    }
+
+    /** 49 CFR 180.205(i) of the 2019 edition; where the rule book has it is tested beside the reader. */
+    @Test
+    void aCondemnedContainerIsToldAsOne() {
+        var answer = filler.post(PATH, Map.of("lines", List.of("DOT-4BA240", "S/N 1234", "XXXX"))).expect(200);
+        assertThat(answer.text("/readings/2/kind")).isEqualTo("CONDEMNED");
+        assertThat(answer.text("/readings/2/citation/section")).isEqualTo("180.205(i)");
+        assertThat(answer.text("/readings/2/citation/edition")).contains("2019");
+        assertThat(answer.at("/marks/condemned").asBoolean()).isTrue();
+        assertThat(answer.text("/marks/citation/section")).isEqualTo("180.205(i)");
+        assertThat(answer.text("/marks/warnings/0")).contains("must not be filled", "registered as serviceable");
+        assertThat(answer.text("/marks/serial")).isEqualTo("1234");
+        assertThat(answer.text("/caution")).isNotBlank();
+    }
+
+    @Test
+    void aTareIsToldInPoundsAndAsStamped() {
+        var answer = filler.post(PATH, Map.of("lines", List.of("TARE 7.8 kg"))).expect(200);
+        assertThat(answer.text("/readings/0/fields/stamped")).isEqualTo("7.8 kg");
+        assertThat(answer.text("/marks/tare")).isEqualTo("17.196 lb");
+        assertThat(answer.text("/marks/tareStamped")).isEqualTo("7.8 kg");
+    }
+
+    /** The example of the UN Model Regulations, 17th revision, page 676. */
+    @Test
+    void thePartsOfALineAreFieldsByTheNamesOfTheMarks() {
+        var answer = filler.post(PATH, Map.of("lines", List.of("PW200 PH300BAR 62.1KG 50L 5.8MM",
+                "DOT-4BA240 / 9917 / XY / AB 5-15 / 12-20E"))).expect(200);
+        assertThat(answer.at("/readings/0/fields").toString()).isEqualTo("""
+                {"workingPressure":"200 bar","testPressure":"300 bar","tare":"136.907 lb",\
+                "tareStamped":"62.1 kg","waterCapacity":"50 L"}""");
+        assertThat(answer.text("/readings/1/fields/serial")).isEqualTo("9917");
+        assertThat(answer.text("/readings/1/fields/month")).isEqualTo("2015-05");
+        assertThat(answer.at("/readings/1/fields/requalifications").toString()).isEqualTo("[\"12-2020 E\"]");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"20000", "[2026,11,25]", "1.5", "true", "{}", "\"25.11.2026\""})
+    void theDayOfReadingIsATextDate(String asOf) {
+        var problem = filler.post(PATH, "{\"lines\":[\"5-95\"],\"asOf\":" + asOf + "}").expectProblem(400,
+                "INVALID_INPUT");
+        assertThat(problem.errors()).isEqualTo(Map.of("/asOf", "WRONG_TYPE"));
+        assertThat(problem.body()).contains("a date as YYYY-MM-DD");
     }
 
     @Test
