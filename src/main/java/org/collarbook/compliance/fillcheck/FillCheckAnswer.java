@@ -42,11 +42,22 @@ record FillCheckAnswer(LocalDate asOf, boolean mayFill, Status status, @Nullable
         } else if (tare == null) {
             reasons.add(ReasonCode.MISSING_TARE.reason());
         }
-        return new FillCheckAnswer(assessment.asOf(), assessment.mayFill().allowed(), assessment.status(), due,
-                due == null ? null : due.atEndOfMonth(), Candidate.from(known), assessment.mayFill().reasons(),
+        var refusals = refusals(assessment, limit);
+        return new FillCheckAnswer(assessment.asOf(), refusals.isEmpty(), assessment.status(), due,
+                due == null ? null : due.atEndOfMonth(), Candidate.from(known), refusals,
                 reasons.stream().distinct().toList(),
                 most(limit, tare == null ? null : tare.value().pounds(), specificGravity), declared(known),
                 Caution.TEXT);
+    }
+
+    /** A liquid for which the table has no row may not go in at any weight. */
+    private static List<Reason> refusals(Assessment assessment, FillingLimit limit) {
+        var refusals = new ArrayList<>(assessment.mayFill().reasons());
+        if (limit instanceof FillingLimit.Unknown(var unknown)) {
+            unknown.stream().filter(reason -> reason.code() == ReasonCode.SPECIFIC_GRAVITY_OUT_OF_TABLE)
+                    .forEach(refusals::add);
+        }
+        return List.copyOf(refusals);
     }
 
     private static @Nullable Most most(FillingLimit limit, @Nullable BigDecimal tare,

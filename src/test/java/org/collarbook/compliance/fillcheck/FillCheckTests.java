@@ -64,6 +64,15 @@ class FillCheckTests {
         assertThat(answer.header("Cache-Control")).contains("no-store");
     }
 
+    /** The filling density table of 49 CFR 173.304a ends at .634: a heavier liquid, or a lighter one, may not go in. */
+    @ParameterizedTest
+    @ValueSource(strings = {"0.9", "0.2"})
+    void aLiquidOutsideTheTableMayNotGoIn(String gravity) {
+        var answer = check("serial=" + serialOf(inDate()) + "&specificGravity=" + gravity).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).isFalse();
+        assertThat(codes(answer, "/refusals")).containsExactly("SPECIFIC_GRAVITY_OUT_OF_TABLE");
+    }
+
     /** Common practice, no source: the trade calls the 33.5 lb forklift cylinder an "8 gallon" one. */
     @Test
     void aForkliftCylinderHoldsAboutEightGallons() {
