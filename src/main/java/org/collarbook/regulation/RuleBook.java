@@ -2,6 +2,7 @@ package org.collarbook.regulation;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,12 @@ public interface RuleBook {
     LocalDate nextSwitchAfter(LocalDate day);
 
     List<RuleInfo> rules();
+
+    /** Whether something can be switched on by this name: a rule's id, or that of a {@link Basis}. */
+    default boolean canEnable(String name) {
+        return Arrays.stream(Basis.values()).anyMatch(basis -> basis.name().equals(name))
+                || rules().stream().anyMatch(rule -> rule.id().equals(name));
+    }
 
     /** What is knowingly left out of the texts that the rules come from. */
     List<NotHeld> notHeld();

@@ -9,8 +9,6 @@ import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Basis;
@@ -19,7 +17,6 @@ import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.Policy;
 import org.collarbook.regulation.RuleBook;
-import org.collarbook.regulation.RuleInfo;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.WaterCapacity;
 import org.jspecify.annotations.Nullable;
@@ -200,10 +197,8 @@ final class FactsReader {
         if (given == null || given.isEmpty()) {
             return enabled;
         }
-        var known = Stream.concat(Arrays.stream(Basis.values()).map(Basis::name), rules.rules().stream()
-                .map(RuleInfo::id)).collect(Collectors.toSet());
         for (int i = 0; i < given.size(); i++) {
-            if (known.contains(given.get(i))) {
+            if (rules.canEnable(given.get(i))) {
                 enabled.add(given.get(i));
             } else {
                 refuse(pointer + "/" + i, "UNKNOWN_RULE", given.get(i),

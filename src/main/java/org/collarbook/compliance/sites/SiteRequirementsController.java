@@ -6,15 +6,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 import org.collarbook.custody.Places;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
 import org.collarbook.regulation.Basis;
 import org.collarbook.regulation.RuleBook;
-import org.collarbook.regulation.RuleInfo;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.ResponseEntity;
@@ -68,10 +65,8 @@ class SiteRequirementsController {
 
     /** A typo must not pass for a switch that was thrown. */
     private Set<String> enabled(List<String> given, Inputs inputs) {
-        var known = Stream.concat(Arrays.stream(Basis.values()).map(Basis::name),
-                rules.rules().stream().map(RuleInfo::id)).collect(Collectors.toSet());
-        given.stream().filter(name -> !known.contains(name)).forEach(name -> inputs.refuse("enable", "UNKNOWN_RULE",
+        given.stream().filter(name -> !rules.canEnable(name)).forEach(name -> inputs.refuse("enable", "UNKNOWN_RULE",
                 name, "a rule's id, or one of " + Arrays.toString(Basis.values())));
-        return Set.copyOf(given.stream().filter(known::contains).toList());
+        return Set.copyOf(given.stream().filter(rules::canEnable).toList());
     }
 }
