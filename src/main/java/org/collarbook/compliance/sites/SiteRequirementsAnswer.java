@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.compliance.KnownContainer;
+import org.collarbook.compliance.RuleBookAnswer;
 import org.collarbook.compliance.sites.KnownSites.KnownSite;
 import org.collarbook.custody.StandingExtinguisher;
 import org.collarbook.platform.Caution;
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 /** What is asked of a site; a field that does not apply is absent. */
 record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcome outcome, @Nullable String rule,
         @Nullable Integer ratingBCAtLeast, @Nullable Citation citation, List<Reason> reasons, List<SiteTank> tanks,
-        List<SiteExtinguisherAnswer> extinguishers, SiteRuleBook ruleBook, String caution) {
+        List<SiteExtinguisherAnswer> extinguishers, RuleBookAnswer ruleBook, String caution) {
 
     record SiteTank(UUID id, @Nullable String waterCapacity) {
 
@@ -34,8 +35,6 @@ record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcom
             return new SiteTank(tank.id(), capacity == null ? null : capacity.toString());
         }
     }
-
-    record SiteRuleBook(String hash, String engineVersion) {}
 
     record SiteExtinguisherAnswer(UUID id, String label, @Nullable Extinguisher type, @Nullable Integer ratingBC,
             Status status, Considered.Answer keptUp, Considered.@Nullable Answer suffices,
@@ -73,6 +72,6 @@ record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcom
         }
         return new SiteRequirementsAnswer(site, said.asOf(), said.outcome(), said.ruleId(), said.atLeast(),
                 said.citation(), said.reasons(), known.tanks().stream().map(SiteTank::from).toList(), extinguishers,
-                new SiteRuleBook(rules.hash(), rules.engineVersion()), Caution.TEXT);
+                RuleBookAnswer.from(rules), Caution.TEXT);
     }
 }
