@@ -90,7 +90,7 @@ public class Requalifications {
     @Transactional(propagation = Propagation.REQUIRED)
     public long insert(List<RequalificationEntry> entries, UUID by) {
         var known = new HashSet<Test>();
-        of(entries.stream().map(RequalificationEntry::containerId).toList())
+        everRecorded(entries.stream().map(RequalificationEntry::containerId).toList())
                 .forEach((container, list) -> list.forEach(done -> known.add(Test.of(container, done))));
         var fresh = new ArrayList<RequalificationEntry>();
         for (var entry : entries) {
@@ -110,19 +110,29 @@ public class Requalifications {
                 entry.declaration(), now, by};
     }
 
-    /** Of those of the containers that have any, the earliest first. */
+    /** Of those of the containers that have any, the earliest first; what was corrected is not among them. */
     public Map<UUID, List<Requalification>> of(Collection<UUID> ids) {
+        return read(ids, """
+                and not exists (select from requalification_correction k where k.corrects = q.id)""");
+    }
+
+    /** The same with what was corrected: a ledger that still has the mistake does not bring it back. */
+    public Map<UUID, List<Requalification>> everRecorded(Collection<UUID> ids) {
+        return read(ids, "");
+    }
+
+    private Map<UUID, List<Requalification>> read(Collection<UUID> ids, String which) {
         var found = new HashMap<UUID, List<Requalification>>();
         jdbc.sql("""
-                select container_id, month, method, star, plus, rin, rin_seen, result from requalification
-                where container_id = any (?) order by container_id, month, recorded_at, id""")
+                select container_id, month, method, star, plus, rin, rin_seen, result from requalification q
+                where container_id = any (?)\s""" + which + " order by container_id, month, recorded_at, id")
                 .param(ids.toArray(UUID[]::new)).query(row -> {
                     found.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>()).add(read(row));
                 });
         return found;
     }
 
-    private static Requalification read(ResultSet row) throws SQLException {
+    static Requalification read(ResultSet row) throws SQLException {
         var method = row.getString("method");
         var rin = row.getString("rin");
         return new Requalification(YearMonth.from(row.getObject("month", LocalDate.class)),
