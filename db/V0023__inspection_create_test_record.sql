@@ -28,6 +28,7 @@ create table test_record (
     tare_loss_percent     numeric(9, 2),
     grounds               text[]         not null,
     disposition           text,
+    note                  text,
     -- why the result is what it is, each with its citation
     remarks               jsonb          not null,
     constraint test_record_facility check (num_nulls(requalifier_id, requalifier_name, approved_from,

@@ -17,8 +17,9 @@ create table repair (
     keep_until         date        not null check (keep_until >= (performed_on + interval '15 years')::date),
     recorded_at        timestamptz not null default now(),
     recorded_by        uuid        not null,
-    constraint repair_once unique (container_id, performed_on, kind, rin, work),
     constraint repair_of_brazed_seams check (kind <> 'REBUILD' or seams = 'WELDED')
 );
+
+create unique index repair_once on repair (container_id, performed_on, kind, rin, md5(work));
 
 grant select, insert on repair to collarbook_app;

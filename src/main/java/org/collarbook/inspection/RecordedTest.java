@@ -29,6 +29,7 @@ public record RecordedTest(UUID id, UUID containerId, Requalification requalific
             @Nullable BigDecimal limitPercent, List<Attempt> repeats, @Nullable String coating,
             @Nullable String owner, String operator, @Nullable BigDecimal tareLb,
             @Nullable BigDecimal tareLossPercent, List<CondemningGround> grounds, @Nullable String disposition,
+            @Nullable String note,
             List<Remark> remarks) {}
 
     /** It takes the place of that entry, and why. */

@@ -43,7 +43,7 @@ record RecordedTestRow(JsonMapper json) {
                 list(row, "repeats", Attempt[].class), row.getString("coating"), row.getString("owner"),
                 row.getString("operator"), row.getBigDecimal("tare_lb"), row.getBigDecimal("tare_loss_percent"),
                 Arrays.stream((String[]) row.getArray("grounds").getArray()).map(CondemningGround::valueOf).toList(),
-                row.getString("disposition"), list(row, "remarks", Remark[].class));
+                row.getString("disposition"), row.getString("note"), list(row, "remarks", Remark[].class));
     }
 
     private <T> List<T> list(ResultSet row, String column, Class<T[]> type) throws SQLException {

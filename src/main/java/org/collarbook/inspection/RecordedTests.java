@@ -20,7 +20,7 @@ public class RecordedTests {
             select q.*, t.requalification_id, t.requalifier_name, t.approved_from, t.approval_expires, t.visual,
                 t.marked_pressure_psig, t.test_pressure_psig, t.minimum_psig, t.total_cm3, t.permanent_cm3,
                 t.permanent_percent, t.limit_percent, t.repeats, t.coating, t.owner, t.operator, t.tare_lb,
-                t.tare_loss_percent, t.grounds, t.disposition, t.remarks,
+                t.tare_loss_percent, t.grounds, t.disposition, t.note, t.remarks,
                 made.corrects as made_corrects, made.reason as made_reason,
                 k.id as correction_id, k.replaced_by, k.reason as correction_reason,
                 k.recorded_at as corrected_at, k.recorded_by as corrected_by

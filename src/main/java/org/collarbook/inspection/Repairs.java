@@ -100,7 +100,7 @@ public class Repairs {
                     approved_from, approval_expires, work, marks_transferred, certification, keep_until, recorded_at,
                     recorded_by)
                 values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
-                on conflict on constraint repair_once do nothing""")
+                on conflict do nothing""")
                 .params(id, container, done.performedOn(), done.kind().name(),
                         done.seams() == null ? null : done.seams().name(), facility.id(), facility.name(),
                         facility.rin().value(), approval.from(), approval.expires(), done.work(),

@@ -54,9 +54,10 @@ class TestRecords {
                 insert into test_record (requalification_id, requalifier_id, requalifier_name, approved_from,
                     approval_expires, visual, marked_pressure_psig, test_pressure_psig, minimum_psig, total_cm3,
                     elastic_cm3, permanent_cm3, permanent_percent, limit_percent, repeats, coating, owner, operator,
-                    tare_lb, tare_loss_percent, grounds, disposition, remarks)
+                    tare_lb, tare_loss_percent, grounds, disposition, note,
+                    remarks)
                 values (?, ?, ?, ?, ?, cast(? as jsonb), ?, ?, ?, ?, ?, ?, ?, ?, cast(? as jsonb), ?, ?, ?, ?, ?, ?,
-                    ?, cast(? as jsonb))""")
+                    ?, ?, cast(? as jsonb))""")
                 .params(id, requalifier == null ? null : requalifier.id(),
                         requalifier == null ? null : requalifier.name(), approval == null ? null : approval.from(),
                         approval == null ? null : approval.expires(), json.writeValueAsString(sheet.visual()),
@@ -66,6 +67,7 @@ class TestRecords {
                         judged.limitPercent(), json.writeValueAsString(sheet.repeats()), sheet.coating(),
                         sheet.owner(), sheet.operator(), sheet.tareLb(), judged.tareLossPercent(),
                         sheet.grounds().stream().map(Enum::name).toArray(String[]::new), sheet.disposition(),
+                        sheet.note(),
                         json.writeValueAsString(judged.remarks()))
                 .update();
     }

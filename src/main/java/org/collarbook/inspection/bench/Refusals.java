@@ -32,6 +32,20 @@ public final class Refusals {
         inputs.refuse(prefix + pointer, code, found == null ? null : found.toString(), accepted);
     }
 
+    /** A text of 1 to {@code longest} characters; null and blank are both "not known". */
+    public @Nullable String text(String pointer, @Nullable String given, int longest) {
+        return inputs.optional(prefix + pointer, given, longest);
+    }
+
+    public @Nullable String required(String pointer, @Nullable String given, int longest) {
+        return inputs.required(prefix + pointer, given, longest);
+    }
+
+    /** One of the words of an enumeration. */
+    public <E extends Enum<E>> @Nullable E word(String pointer, @Nullable String given, Class<E> words) {
+        return inputs.word(prefix + pointer, given, words);
+    }
+
     public boolean areAny() {
         return inputs.areRefused();
     }

@@ -17,7 +17,7 @@ public record TestSheet(LocalDate performedOn, Method method, @Nullable Rin rin,
         List<Checked> visual, @Nullable Integer markedPressurePsig, @Nullable Integer testPressurePsig,
         @Nullable Expansion expansion, @Nullable BigDecimal limitPercent, List<Attempt> repeats,
         @Nullable String coating, @Nullable String owner, String operator, @Nullable BigDecimal tareLb,
-        List<CondemningGround> grounds, @Nullable String disposition) {
+        List<CondemningGround> grounds, @Nullable String disposition, @Nullable String note) {
 
     public TestSheet {
         visual = List.copyOf(visual);
