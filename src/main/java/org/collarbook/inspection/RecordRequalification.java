@@ -109,7 +109,8 @@ public class RecordRequalification {
                 .param("rin", sheet.rin() == null ? null : sheet.rin().value()).param("day", sheet.performedOn())
                 .param("corrects", corrects).query(UUID.class).optional().ifPresent(known -> {
                     throw Problem.conflict("ALREADY_RECORDED", "This container already has " + sheet.method() + " of "
-                            + sheet.performedOn() + " (or of that month, where no day is known) by this requalifier with"
+                            + sheet.performedOn()
+                            + " (or of that month, where no day is known) by this requalifier with"
                             + " this result. Nothing was stored: correct that entry if it says too little.")
                             .with("requalification", known).asException();
                 });

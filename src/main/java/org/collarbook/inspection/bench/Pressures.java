@@ -3,7 +3,6 @@ package org.collarbook.inspection.bench;
 import java.math.BigDecimal;
 import java.util.List;
 
-
 /** The pressures of a test: high enough to be one, and no higher at a repeat than a repeat allows. */
 record Pressures(Marked marked, TestSheet sheet, Refusals refusals) {
 

@@ -40,7 +40,10 @@ final class Reckoning {
         var service = sheet.markedPressurePsig();
         var family = marked.dotFamily();
         return new Judgement(result, measured == null ? null : TestArithmetic.permanentPercent(measured), limit,
-                sheet.isPressureTest() && service != null && family != null ? MinimumTestPressure.of(family, service) : null, tareLoss,
+                sheet.isPressureTest() && service != null && family != null
+                        ? MinimumTestPressure.of(family, service)
+                        : null,
+                tareLoss,
                 remarks);
     }
 

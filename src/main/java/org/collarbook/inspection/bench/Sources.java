@@ -28,11 +28,11 @@ public final class Sources {
     public static final Citation RIN_MARK = cfr("180.213(d); 180.209(g)");
     public static final Citation PLUS = cfr("180.213(f)");
     public static final Citation RECORD = cfr("180.215(b)");
-    public static final Citation REPAIR_RECORD = cfr("180.215(c)");
+    public static final Citation REPAIR_RECORD = cfr("180.215");
     public static final Citation TANK_RECORD = cfr("180.417(b)");
     public static final Citation PROOF_TEST = letter("21-0100");
     public static final Citation VISUAL_RECORD = letter("21-0101");
-    /** Copied by a marketer; informative in the code itself. */
+    /** Copied by a marketer; informative in the code itself. Since when it stands there is not known. */
     public static final Citation ALUMINIUM_IN_FIRE = new Citation("NFPA 58", "Annex C.3.2.2",
             "copy without a date, thompsongas.com", READ_ON, null, "https://thompsongas.com/c32requalification/",
             READ_ON, READ_ON, Basis.SECONDARY);
@@ -45,7 +45,7 @@ public final class Sources {
                 READ_ON, Basis.TEXT);
     }
 
-    /** Of the letters the opening was read. */
+    /** The opening was read; its number tells the year alone. */
     private static Citation letter(String number) {
         return new Citation("PHMSA letter " + number, "180.215(b)", "as published", LocalDate.of(2021, 1, 1), null,
                 "https://www.phmsa.dot.gov/regulations/title49/interp/" + number, READ_ON, READ_ON, Basis.QUOTED);

@@ -80,8 +80,7 @@ class RequalificationsController {
     }
 
     @PostMapping("/requalifications/{id}/corrections")
-    @Operation(summary = "Correct a record that was a mistake; it stays, and another entry supersedes it",
-            description = """
+    @Operation(summary = "Correct a record that was a mistake; it stays, and another entry supersedes it", description = """
                     The answer is the entry that takes its place, or the entry itself where it is void. A condemnation \
                     is corrected by an administrator alone.""")
     ResponseEntity<?> correct(@PathVariable UUID id, @RequestBody CorrectionRequest request,
