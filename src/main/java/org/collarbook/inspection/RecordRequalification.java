@@ -68,7 +68,8 @@ public class RecordRequalification {
         var requalifier = sheet.rin() == null
                 ? null
                 : requalifiers.approved(sheet.rin(), sheet.performedOn(), refusals);
-        var judged = Judge.judge(Marked.from(container.marks()), sheet, today(id), refusals);
+        var judged = Judge.judge(Marked.from(container.marks()), sheet, lossStands(id, sheet, corrects),
+                today(id), refusals);
         refusals.done();
         if (judged == null) {
             throw new IllegalStateException("a record was neither judged nor refused");
@@ -85,6 +86,20 @@ public class RecordRequalification {
     private LocalDate today(UUID container) {
         var place = places.of(List.of(container)).get(container);
         return LocalDate.now(clock.withZone(place == null ? ZoneOffset.UTC : place.zone()));
+    }
+
+    /** A look from outside, later, does not clear what asked for a pressure test, 49 CFR 180.209(c). */
+    private boolean lossStands(UUID container, TestSheet sheet, @Nullable UUID corrects) {
+        return jdbc.sql("""
+                select exists (select from requalification q join test_record t on t.requalification_id = q.id
+                    where q.container_id = :container and q.result = 'REJECTED' and q.performed_on <= :day
+                      and t.remarks @> '[{"code": "TARE_LOSS"}]' and q.id is distinct from :corrects\s""" + STANDS + """
+                \sand not exists (select from requalification p
+                    where p.container_id = q.container_id and p.result = 'PASSED' and p.performed_on > q.performed_on
+                      and p.performed_on <= :day and p.method in ('VOLUMETRIC_EXPANSION', 'PROOF_PRESSURE')
+                      and not exists (select from requalification_correction k where k.corrects = p.id)))""")
+                .param("container", container).param("day", sheet.performedOn()).param("corrects", corrects)
+                .query(Boolean.class).single();
     }
 
     void refuseCondemned(UUID container) {

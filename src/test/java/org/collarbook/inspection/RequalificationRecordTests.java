@@ -197,11 +197,18 @@ class RequalificationRecordTests {
         assertThat(recorded.text("/result")).isEqualTo("REJECTED");
         assertThat(recorded.at("/record/reasons").findValuesAsString("code")).contains("TARE_LOSS");
         assertThat(assessed(id).at("/mayFill").asBoolean()).isFalse();
+        var lookedAgain = Sheets.visual(rin);
+        lookedAgain.put("performedOn", "2026-11-21");
+        lookedAgain.put("disposition", "to the test bench");
+        var again = yard.post(path(id), lookedAgain).expect(201);
+        assertThat(again.text("/result")).as("not weighed, not cleared").isEqualTo("REJECTED");
         var sheetOfTest = Sheets.volumetric(rin);
-        sheetOfTest.put("performedOn", "2026-11-21");
+        sheetOfTest.put("performedOn", "2026-11-22");
         sheetOfTest.put("tareLb", 16.15);
         assertThat(yard.post(path(id), sheetOfTest).expect(201).text("/result")).isEqualTo("PASSED");
         assertThat(assessed(id).text("/status")).isEqualTo("IN_DATE");
+        lookedAgain.put("performedOn", "2026-11-23");
+        assertThat(yard.post(path(id), lookedAgain).expect(201).text("/result")).as("answered").isEqualTo("PASSED");
     }
 
     /** A part has a record of its own: day, person, note; no facility and no measurements. */

@@ -70,6 +70,7 @@ class RequalificationRefusalTests {
                 row("E", "markedPressurePsig", 240, "/markedPressurePsig", "NOT_ALLOWED"),
                 row("E", "expansion", Sheets.expansion("63.2 cm3", null, "1.1 cm3"), "/expansion", "NOT_ALLOWED"),
                 row("E", "repeats", List.of(attempt(480, "APPARATUS_FAILED", "O-ring")), "/repeats", "NOT_ALLOWED"),
+                row("R", "repeats", List.of(attempt(480, "APPARATUS_FAILED", "O-ring")), "/repeats", "NOT_ALLOWED"),
                 row("R", "tareLb", 17, "/tareLb", "NOT_ALLOWED"),
                 row("R", "testPressurePsig", 480, "/testPressurePsig", "NOT_ALLOWED"),
                 row("R", "operator", null, "/operator", "MISSING"));

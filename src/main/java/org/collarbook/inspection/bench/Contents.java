@@ -12,10 +12,14 @@ import java.util.stream.Collectors;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
+import org.jspecify.annotations.Nullable;
 
-/** What a record has, by its method: what must be told, what may, and what that method does not measure. */
+/**
+ * What a record has, by its method: what must be told, what may, and what that method does not measure. {@code source} is
+ * null where no rule that was read says it: common practice, no source.
+ */
 public record Contents(Need visual, Need pressures, Need expansion, Need coatingAndOwner, Set<ContainerKind> kinds,
-        Citation source) {
+        @Nullable Citation source) {
 
     public enum Need {
         REQUIRED,
@@ -50,11 +54,11 @@ public record Contents(Need visual, Need pressures, Need expansion, Need coating
             case V, I, L, T -> new Contents(REQUIRED, NONE, NONE, OPTIONAL, TANKS, Sources.TANK_RECORD);
             case K, P -> new Contents(OPTIONAL, REQUIRED, NONE, OPTIONAL, TANKS, Sources.TANK_RECORD);
             case PERIODIC, INTERMEDIATE, EXAMINATION, THOROUGH_EXAMINATION -> new Contents(REQUIRED, OPTIONAL, NONE,
-                    OPTIONAL, ANY, Sources.RECORD);
+                    OPTIONAL, ANY, null);
             case VALVE_REPLACED, VALVE_SERVICED, VALVE_INSPECTED -> new Contents(OPTIONAL, NONE, NONE, NONE, ANY,
-                    Sources.RECORD);
+                    null);
             case HOSE_TESTED, UNLOADING_SYSTEM_INSPECTED, PROTECTION_INSTALLED, PROTECTION_TESTED -> new Contents(
-                    OPTIONAL, NONE, NONE, NONE, TANKS, Sources.RECORD);
+                    OPTIONAL, NONE, NONE, NONE, TANKS, null);
             case EXTINGUISHER_INSPECTED, EXTINGUISHER_MAINTAINED, EXTINGUISHER_EMPTIED,
                     EXTINGUISHER_PRESSURE_TESTED ->
                 throw new IllegalArgumentException(method + " is not recorded here");
@@ -64,6 +68,11 @@ public record Contents(Need visual, Need pressures, Need expansion, Need coating
     /** What was done to a part of a container rather than to the container. */
     public static boolean isOfPart(Method method) {
         return method.compareTo(Method.VALVE_REPLACED) >= 0;
+    }
+
+    /** 49 CFR 180.205(g) speaks of the pressure tests of cylinders. */
+    public static boolean mayBeRepeated(Method method) {
+        return method == Method.VOLUMETRIC_EXPANSION || method == Method.PROOF_PRESSURE;
     }
 
     public String kindsInWords() {

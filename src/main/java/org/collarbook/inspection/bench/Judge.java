@@ -5,7 +5,6 @@ import static org.collarbook.regulation.Requalification.LAST_WITHOUT_RIN;
 import java.time.LocalDate;
 import java.time.YearMonth;
 
-import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
 import org.jspecify.annotations.Nullable;
 
@@ -22,14 +21,19 @@ public final class Judge {
         this.refusals = refusals;
     }
 
-    /** Null when something was refused. */
-    public static @Nullable Judgement judge(Marked marked, TestSheet sheet, LocalDate today, Refusals refusals) {
+    /**
+     * Null when something was refused.
+     *
+     * @param lossStands an earlier record tells of lost tare, and no pressure test was passed since
+     */
+    public static @Nullable Judgement judge(Marked marked, TestSheet sheet, boolean lossStands, LocalDate today,
+            Refusals refusals) {
         var judge = new Judge(marked, sheet, refusals);
         refuseWrongDay(sheet.performedOn(), marked, today, refusals);
         judge.refuseWrongMethod();
         judge.refuseWrongMarks();
         judge.refuseWrongGrounds();
-        var reckoning = new Reckoning(marked, sheet, refusals);
+        var reckoning = new Reckoning(marked, sheet, lossStands, refusals);
         new Pressures(marked, sheet, refusals).check(reckoning.remarks());
         return refusals.areAny() ? null : reckoning.judgement();
     }
@@ -54,7 +58,7 @@ public final class Judge {
                     "on a " + marked.kind() + " another method: this one is for " + contents.kindsInWords(),
                     contents.source());
         }
-        if (sheet.rin() == null && sheet.method().isOfCylinder() && marked.kind() == ContainerKind.CYLINDER
+        if (sheet.rin() == null && sheet.method().isOfCylinder() && marked.isCylinder()
                 && sheet.month().isAfter(LAST_WITHOUT_RIN)) {
             refusals.refuse("/requalifier", "MISSING", null, "the RIN of the facility, required after "
                     + LAST_WITHOUT_RIN, Sources.RIN_MARK);
@@ -77,14 +81,14 @@ public final class Judge {
             refusals.refuse("/markedPressurePsig", "DIFFERS_FROM_REGISTER", sheet.markedPressurePsig(),
                     marked.servicePsig() + " as the register has it; correct the register first if the mark says"
                             + " otherwise",
-                    Sources.RECORD);
+                    marked.isCylinder() ? Sources.RECORD : null);
         }
     }
 
     private void refuseWrongGrounds() {
         for (int i = 0; i < sheet.grounds().size(); i++) {
             var ground = sheet.grounds().get(i);
-            var possible = marked.kind() == ContainerKind.CYLINDER && !Contents.isOfPart(sheet.method())
+            var possible = marked.isCylinder() && !Contents.isOfPart(sheet.method())
                     && switch (ground) {
                         case CGA_CRITERIA, LEAK_THROUGH_WALL, WEAKENING_CRACKS, SERVICE_LIFE_EXPIRED -> true;
                         case ELASTIC_EXPANSION_OF_3HT, DENT_OR_BULGE_OF_3HT -> marked.isOf("3HT");

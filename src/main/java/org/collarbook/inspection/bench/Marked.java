@@ -42,6 +42,10 @@ public record Marked(ContainerKind kind, Specification specification, @Nullable 
                 : second != null && DOT.contains(second.authority()) ? second.family() : null;
     }
 
+    boolean isCylinder() {
+        return kind == ContainerKind.CYLINDER;
+    }
+
     boolean isUnderPermit() {
         return specification.authority() == Authority.SPECIAL_PERMIT;
     }

@@ -23,7 +23,8 @@ record Pressures(Marked marked, TestSheet sheet, Refusals refusals) {
         var minimum = family == null || service == null ? null : MinimumTestPressure.of(family, service);
         if (minimum == null || service == null) {
             remarks.add(new Remark(Remark.Code.TEST_PRESSURE_NOT_CHECKED, "No minimum test pressure is held for "
-                    + marked.specification() + ": compare it with what governs the cylinder.", Sources.TABLE_1));
+                    + marked.specification() + ": compare it with what governs it.",
+                    marked.isCylinder() ? Sources.TABLE_1 : null));
             return;
         }
         var asked = minimum.stripTrailingZeros().toPlainString() + " psig, "

@@ -14,15 +14,17 @@ final class Reckoning {
 
     private final Marked marked;
     private final TestSheet sheet;
+    private final boolean lossStands;
     private final Refusals refusals;
     private final List<Remark> remarks = new ArrayList<>();
     private final @Nullable BigDecimal limit;
     private @Nullable BigDecimal tareLoss;
     private Result result = Result.PASSED;
 
-    Reckoning(Marked marked, TestSheet sheet, Refusals refusals) {
+    Reckoning(Marked marked, TestSheet sheet, boolean lossStands, Refusals refusals) {
         this.marked = marked;
         this.sheet = sheet;
+        this.lossStands = lossStands;
         this.refusals = refusals;
         this.limit = limit();
         judgeExpansion();
@@ -51,7 +53,7 @@ final class Reckoning {
         result = found.compareTo(result) > 0 ? found : result;
     }
 
-    private void remark(Code code, String text, Citation rule) {
+    private void remark(Code code, String text, @Nullable Citation rule) {
         remarks.add(new Remark(code, text, rule));
     }
 
@@ -93,14 +95,18 @@ final class Reckoning {
         }
     }
 
+    /** Of a tank, a part or a foreign inspection no rule that was read speaks. */
+    private @Nullable Citation ofCylinder(Citation rule) {
+        return marked.isCylinder() && sheet.method().isOfCylinder() ? rule : null;
+    }
+
     private void judgeFindings() {
         if (sheet.hasDefect()) {
             worsen(Result.REJECTED);
-            remark(Code.DEFECT_FOUND, "A defect was found: it is out until it is repaired and requalified.",
-                    Sources.REJECTION);
+            remark(Code.DEFECT_FOUND, "A defect was found: it is out until it is repaired and passes another test.",
+                    ofCylinder(Sources.REJECTION));
         } else if (!sheet.visual().isEmpty()) {
-            remark(Code.NO_DEFECT_FOUND, "No defect was found in what was looked at.",
-                    Contents.of(sheet.method()).source());
+            remark(Code.NO_DEFECT_FOUND, "No defect was found in what was looked at.", ofCylinder(Sources.RECORD));
         }
         if (marked.isOf("4E") && sheet.hasDefectIn(VisualItem.FIRE_DAMAGE)) {
             worsen(Result.CONDEMNED);
@@ -117,11 +123,17 @@ final class Reckoning {
     private void judgeTare() {
         var stamped = marked.tareLb();
         var weighed = sheet.tareLb();
+        if (lossStands && sheet.method().isOfCylinder() && !sheet.isPressureTest()) {
+            worsen(Result.REJECTED);
+            remark(Code.TARE_LOSS, "An earlier record has it that 5 % or more of its tare weight is lost, and no"
+                    + " pressure test was passed since: this method does not answer for that.", Sources.TARE_LOSS);
+        }
         if (weighed == null) {
             return;
         }
         if (stamped == null) {
-            remark(Code.TARE_NOT_COMPARED, "No stamped tare weight is recorded to compare with.", Sources.TARE_LOSS);
+            remark(Code.TARE_NOT_COMPARED, "No stamped tare weight is recorded to compare with.",
+                    marked.isOf4Series() ? Sources.TARE_LOSS : null);
         } else if (weighed.compareTo(stamped.add(stamped)) > 0) {
             refusals.refuse("/tareLb", "OUT_OF_RANGE", weighed.toPlainString(),
                     "at most twice the stamped " + stamped.toPlainString() + " lb");
@@ -149,7 +161,7 @@ final class Reckoning {
     private void refuseUnexplained() {
         if (sheet.disposition() == null && (result != Result.PASSED || !sheet.repeats().isEmpty())) {
             refusals.refuse("/disposition", "MISSING", null, "the disposition with its reason: the result is " + result
-                    + (sheet.repeats().isEmpty() ? "" : " after a repeated test"), Sources.RECORD);
+                    + (sheet.repeats().isEmpty() ? "" : " after a repeated test"), ofCylinder(Sources.RECORD));
         }
     }
 }

@@ -50,7 +50,12 @@ public final class Refusals {
         return inputs.areRefused();
     }
 
-    public void refuse(String pointer, String code, @Nullable Object found, String accepted, Citation rule) {
+    public void refuse(String pointer, String code, @Nullable Object found, String accepted,
+            @Nullable Citation rule) {
+        if (rule == null) {
+            refuse(pointer, code, found, accepted);
+            return;
+        }
         refuse(pointer, code, found, accepted + " (" + Sources.named(rule) + ")");
         cited.add(new Cited(prefix + pointer, code, rule));
     }

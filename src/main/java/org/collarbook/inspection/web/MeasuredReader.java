@@ -62,7 +62,7 @@ record MeasuredReader(RequalificationRequest request, Refusals refusals) {
         if (note == null && (item == VisualItem.OTHER || finding == Finding.DEFECT)) {
             refusals.refuse(pointer + "/note", "MISSING", null, item == VisualItem.OTHER
                     ? "what was looked at"
-                    : "what is wrong with it", Sources.RECORD);
+                    : "what is wrong with it");
         }
         return item == null || finding == null ? null : new Checked(item, finding, note);
     }

@@ -64,7 +64,7 @@ record SheetReader(RequalificationRequest request, Refusals refusals) {
     private @Nullable LocalDate day() {
         var given = request.performedOn();
         if (given == null) {
-            refusals.refuse("/performedOn", "MISSING", null, "the day on which it was done", Sources.RECORD);
+            refusals.refuse("/performedOn", "MISSING", null, "the day on which it was done");
             return null;
         }
         if (given.getYear() < 1900 || given.getYear() > 2200) {
@@ -125,7 +125,7 @@ record SheetReader(RequalificationRequest request, Refusals refusals) {
         compare("/markedPressurePsig", request.markedPressurePsig(), asked.pressures(), method, asked.source());
         compare("/testPressurePsig", request.testPressurePsig(), asked.pressures(), method, asked.source());
         compare("/repeats", request.repeats() == null || request.repeats().isEmpty() ? null : request.repeats(),
-                asked.pressures() == Need.NONE ? Need.NONE : Need.OPTIONAL, method, asked.source());
+                Contents.mayBeRepeated(method) ? Need.OPTIONAL : Need.NONE, method, asked.source());
         compare("/expansion", request.expansion(), asked.expansion(), method, asked.source());
         compare("/limitPercent", request.limitPercent(), asked.expansion() == Need.NONE ? Need.NONE : Need.OPTIONAL,
                 method, asked.source());
@@ -136,11 +136,12 @@ record SheetReader(RequalificationRequest request, Refusals refusals) {
                 asked.source());
     }
 
-    private void compare(String pointer, @Nullable Object given, Need need, Method method, Citation source) {
+    private void compare(String pointer, @Nullable Object given, Need need, Method method,
+            @Nullable Citation source) {
         if (given == null && need == Need.REQUIRED) {
             refusals.refuse(pointer, "MISSING", null, "what a record of " + method + " tells", source);
         } else if (given != null && need == Need.NONE) {
-            refusals.refuse(pointer, "NOT_ALLOWED", null, "nothing: " + method + " does not measure it", source);
+            refusals.refuse(pointer, "NOT_ALLOWED", null, "nothing: it is not of a record of " + method, source);
         }
     }
 

@@ -75,14 +75,14 @@ class JudgeTest {
 
     private static Judgement judged(String specification, Sheet sheet) {
         var refusals = new Refusals();
-        var judged = Judge.judge(of(specification), sheet.filled(), TODAY, refusals);
+        var judged = Judge.judge(of(specification), sheet.filled(), false, TODAY, refusals);
         refusals.done();
         return Objects.requireNonNull(judged);
     }
 
     private static void refused(String specification, Sheet sheet, String pointer, String code, String rule) {
         var refusals = new Refusals();
-        assertThat(Judge.judge(of(specification), sheet.filled(), TODAY, refusals)).isNull();
+        assertThat(Judge.judge(of(specification), sheet.filled(), false, TODAY, refusals)).isNull();
         assertThatThrownBy(refusals::done).isInstanceOfSatisfying(ProblemException.class, told -> {
             var error = told.problem().errors().getFirst();
             assertThat(error.pointer() + " " + error.code()).isEqualTo(pointer + " " + code);
@@ -222,7 +222,7 @@ class JudgeTest {
         var sheet = new Sheet();
         sheet.tare = new BigDecimal("40.001");
         var refusals = new Refusals();
-        assertThat(Judge.judge(of("DOT-4BA240"), sheet.filled(), TODAY, refusals)).isNull();
+        assertThat(Judge.judge(of("DOT-4BA240"), sheet.filled(), false, TODAY, refusals)).isNull();
         assertThatThrownBy(refusals::done).hasMessageContaining("/tareLb");
     }
 
@@ -234,7 +234,7 @@ class JudgeTest {
         refused("DOT-4BA240", sheet, "/markedPressurePsig", "DIFFERS_FROM_REGISTER", "180.215(b)");
         var marks = new Marks(ContainerKind.CYLINDER, Stamped.of(Specification.parse("DOT-4BA240")), null,
                 Stamped.of(Serial.parse("T1")), null, null, null, new ServicePressure(200));
-        assertThat(Judge.judge(Marked.from(marks), sheet.filled(), TODAY, new Refusals())).isNotNull();
+        assertThat(Judge.judge(Marked.from(marks), sheet.filled(), false, TODAY, new Refusals())).isNotNull();
     }
 
     /** A worse finding never gives a better result. */
