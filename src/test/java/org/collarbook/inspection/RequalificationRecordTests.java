@@ -190,6 +190,9 @@ class RequalificationRecordTests {
     void lostTareIsNotAnsweredByALook() {
         var id = inTheUs();
         var rin = Sheets.approved(api);
+        var before = Sheets.volumetric(rin);
+        before.put("performedOn", "2026-11-02");
+        yard.post(path(id), before).expect(201);
         var sheet = Sheets.visual(rin);
         sheet.put("tareLb", 16.15);
         sheet.put("disposition", "to the test bench");
