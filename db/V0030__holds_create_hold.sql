@@ -42,7 +42,9 @@ create index hold_lift_hold on hold_lift (hold_id);
 
 grant select, insert on hold_lift to collarbook_app;
 
--- The one place that says which lifts count.
-create view lift_in_force as select * from hold_lift;
+-- The one place that says which lifts count: a requalification that was taken back as a mistake lifts nothing.
+create view lift_in_force as
+select * from hold_lift l
+where not exists (select from requalification_correction k where k.corrects = l.requalification_id);
 
 grant select on lift_in_force to collarbook_app;

@@ -62,6 +62,15 @@ public final class Doors {
             door(HttpMethod.POST, "/api/holds/*/lifts", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/recalls", OFFICE), door(HttpMethod.GET, "/api/recalls/*", OFFICE),
             door(HttpMethod.POST, "/api/recalls", OFFICE), door(HttpMethod.POST, "/api/recalls/*/end", OFFICE),
+            // the requalifier's bench
+            door(HttpMethod.GET, "/api/requalifiers", STAFF), door(HttpMethod.GET, "/api/requalifiers/*", STAFF),
+            door(HttpMethod.POST, "/api/requalifiers", OFFICE), door(HttpMethod.PUT, "/api/requalifiers/*", OFFICE),
+            door(HttpMethod.GET, "/api/containers/*/requalifications", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/requalifications", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/requalifications/*", STAFF),
+            door(HttpMethod.POST, "/api/requalifications/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/containers/*/repairs", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/repairs", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             // the ledger
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),

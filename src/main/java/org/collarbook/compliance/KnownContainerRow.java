@@ -3,7 +3,6 @@ package org.collarbook.compliance;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
@@ -17,7 +16,6 @@ import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
-import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.Rin;
@@ -31,8 +29,9 @@ final class KnownContainerRow {
 
     static KnownContainer read(ResultSet row, int number) throws SQLException {
         var container = ContainerRows.read(row, number);
-        var history = Arrays.stream((String[]) row.getArray("history").getArray())
-                .map(KnownContainerRow::requalification).toList();
+        var history = Dated.history(
+                Arrays.stream((String[]) row.getArray("history").getArray()).map(Dated::parse).toList(),
+                container.marks().kind());
         return new KnownContainer(container, where(row), facts(container, history, row), declarer(row));
     }
 
@@ -77,13 +76,5 @@ final class KnownContainerRow {
     private static @Nullable Declarer declarer(ResultSet row) throws SQLException {
         var name = row.getString("declared_by");
         return name == null ? null : new Declarer(name, row.getObject("declared_on", LocalDate.class));
-    }
-
-    /** Written by the statement as month, method, star, plus, RIN, RIN seen, result. */
-    private static Requalification requalification(String text) {
-        var part = text.split(",", -1);
-        return new Requalification(YearMonth.from(LocalDate.parse(part[0])),
-                part[1].isEmpty() ? null : Method.valueOf(part[1]), part[2].equals("t"), part[3].equals("t"),
-                part[4].isEmpty() ? null : new Rin(part[4]), part[5].equals("t"), Result.valueOf(part[6]));
     }
 }

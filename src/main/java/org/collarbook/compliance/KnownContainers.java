@@ -25,13 +25,16 @@ public class KnownContainers {
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
               (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
-                        q.rin_seen, q.result)
+                        q.rin_seen, q.result, coalesce(q.performed_on::text, ''))
                     from requalification q where q.container_id = c.id
+                      -- a record that was corrected counts no more
+                      and not exists (select from requalification_correction k where k.corrects = q.id)
                       -- a passed test told in part gives way to a record of the same month that tells its method
                       -- or its RIN; a rejection or condemnation never gives way
                       and not (q.result = 'PASSED' and (q.method is null or q.rin is null) and exists (
                         select from requalification told
                         where told.container_id = q.container_id and told.month = q.month and told.result = 'PASSED'
+                          and not exists (select from requalification_correction k where k.corrects = told.id)
                           and (q.method is null and told.method is not null
                             or q.method = told.method and q.rin is null and told.rin is not null)))) as history,
               array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date

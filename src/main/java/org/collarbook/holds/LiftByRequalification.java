@@ -4,11 +4,13 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
+import org.collarbook.custody.Places;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.platform.Ids;
 import org.collarbook.regulation.ContainerKind;
@@ -22,23 +24,35 @@ import org.springframework.stereotype.Component;
 
 /**
  * A passed requalification lifts what it may, in the transaction that records it. A mark bears no day, so the one
- * recorded last counts for what was held before it was recorded, when its month is not an earlier one than the hold's.
+ * recorded last counts for what was held before it was recorded, when its month is not an earlier one than the hold's;
+ * a record with its day, when that is not an earlier one.
  * What a ledger brings lifts nothing: it tells of work that was done before anybody knows when.
  */
 @Component
 class LiftByRequalification {
 
-    private record Done(UUID id, LocalDate month, @Nullable Method method, Result result, UUID recordedBy,
-            ContainerKind kind) {}
+    private record Done(UUID id, LocalDate month, @Nullable LocalDate performedOn, @Nullable Method method,
+            Result result, UUID recordedBy, ContainerKind kind) {
+
+        /** A day where it is told, else the month: a mark bears no day. */
+        boolean isSince(LocalDate held) {
+            return performedOn == null
+                    ? !YearMonth.from(month).isBefore(YearMonth.from(held))
+                    : !performedOn.isBefore(held);
+        }
+    }
 
     private final JdbcClient jdbc;
     private final Holds holds;
+    private final Places places;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    LiftByRequalification(JdbcClient jdbc, Holds holds, ApplicationEventPublisher events, Clock clock) {
+    LiftByRequalification(JdbcClient jdbc, Holds holds, Places places, ApplicationEventPublisher events,
+            Clock clock) {
         this.jdbc = jdbc;
         this.holds = holds;
+        this.places = places;
         this.events = events;
         this.clock = clock;
     }
@@ -62,20 +76,26 @@ class LiftByRequalification {
     /** The event also tells that a record was taken back, so the last may be older than the hold. */
     private Optional<Done> latestSince(Hold hold) {
         return jdbc.sql("""
-                select q.id, q.month, q.method, q.result, q.recorded_by, c.kind
+                select q.id, q.month, q.performed_on, q.method, q.result, q.recorded_by, c.kind
                 from requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
                 where q.container_id = h.container_id and (q.recorded_at, q.id) > (h.recorded_at, h.id)
+                  and not exists (select from requalification_correction k where k.corrects = q.id)
                   and not exists (
                     select from hold_lift l where l.hold_id = h.id and l.requalification_id = q.id)
                 order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id()).query(Done.class)
                 .optional();
     }
 
-    private static boolean isLifted(Hold hold, Done done) {
+    private boolean isLifted(Hold hold, Done done) {
         var method = done.method;
         return done.result == Result.PASSED && method != null && hold.reason().isLiftedBy(method)
                 && hold.reason().liftedBy(done.kind).contains(LiftedBy.REQUALIFICATION)
-                && !YearMonth.from(done.month).isBefore(YearMonth.from(hold.occurredAt().atOffset(ZoneOffset.UTC)));
+                && done.isSince(LocalDate.ofInstant(hold.occurredAt(), zone(hold.containerId())));
+    }
+
+    private ZoneId zone(UUID container) {
+        var place = places.of(List.of(container)).get(container);
+        return place == null ? ZoneOffset.UTC : place.zone();
     }
 
     private void write(Hold hold, Done done) {

@@ -59,12 +59,20 @@ public class Requalifications {
             throw Problem.notFound("container").asException();
         }
         containers.find(id).ifPresent(container -> refuseImpossible(container, entry.requalification().month()));
-        if (insert(List.of(entry), by.id()) == 0) {
+        if (recorded(entry, of(List.of(id))) > 0) {
             throw Problem.conflict("ALREADY_RECORDED", "This container already has a requalification in "
                     + entry.requalification().month() + " by this method, with this result. Nothing was stored.")
                     .asException();
         }
+        // what was corrected away may be recorded once more
+        write(List.of(entry), recorded(entry, everRecorded(List.of(id))), by.id());
         events.publishEvent(new RequalificationRecorded(id));
+    }
+
+    private static long recorded(RequalificationEntry entry, Map<UUID, List<Requalification>> known) {
+        var id = entry.containerId();
+        var test = Test.of(id, entry.requalification());
+        return known.getOrDefault(id, List.of()).stream().filter(done -> Test.of(id, done).equals(test)).count();
     }
 
     private void refuseImpossible(RegisteredContainer container, YearMonth month) {
@@ -90,7 +98,7 @@ public class Requalifications {
     @Transactional(propagation = Propagation.REQUIRED)
     public long insert(List<RequalificationEntry> entries, UUID by) {
         var known = new HashSet<Test>();
-        of(entries.stream().map(RequalificationEntry::containerId).toList())
+        everRecorded(entries.stream().map(RequalificationEntry::containerId).toList())
                 .forEach((container, list) -> list.forEach(done -> known.add(Test.of(container, done))));
         var fresh = new ArrayList<RequalificationEntry>();
         for (var entry : entries) {
@@ -98,31 +106,47 @@ public class Requalifications {
                 fresh.add(entry);
             }
         }
-        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
-        return copy.into("requalification (id, container_id, month, method, star, plus, rin, rin_seen, result,"
-                + " as_stamped, declaration_id, recorded_at, recorded_by)", fresh, entry -> values(entry, now, by));
+        return write(fresh, 0, by);
     }
 
-    private static @Nullable Object[] values(RequalificationEntry entry, OffsetDateTime now, UUID by) {
+    private long write(List<RequalificationEntry> entries, long recordedBefore, UUID by) {
+        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
+        return copy.into("requalification (id, container_id, month, method, star, plus, rin, rin_seen, result,"
+                + " as_stamped, declaration_id, recorded_before, recorded_at, recorded_by)", entries,
+                entry -> values(entry, recordedBefore, now, by));
+    }
+
+    private static @Nullable Object[] values(RequalificationEntry entry, long recordedBefore, OffsetDateTime now,
+            UUID by) {
         var done = entry.requalification();
         return new @Nullable Object[]{Ids.next(), entry.containerId(), done.month().atDay(1), done.method(),
                 done.star(), done.plus(), done.rin(), done.rinSeen(), done.result(), entry.asStamped(),
-                entry.declaration(), now, by};
+                entry.declaration(), recordedBefore, now, by};
     }
 
-    /** Of those of the containers that have any, the earliest first. */
+    /** Of those of the containers that have any, the earliest first; what was corrected is not among them. */
     public Map<UUID, List<Requalification>> of(Collection<UUID> ids) {
+        return read(ids, """
+                and not exists (select from requalification_correction k where k.corrects = q.id)""");
+    }
+
+    /** The same with what was corrected: a ledger that still has the mistake does not bring it back. */
+    public Map<UUID, List<Requalification>> everRecorded(Collection<UUID> ids) {
+        return read(ids, "");
+    }
+
+    private Map<UUID, List<Requalification>> read(Collection<UUID> ids, String which) {
         var found = new HashMap<UUID, List<Requalification>>();
         jdbc.sql("""
-                select container_id, month, method, star, plus, rin, rin_seen, result from requalification
-                where container_id = any (?) order by container_id, month, recorded_at, id""")
+                select container_id, month, method, star, plus, rin, rin_seen, result from requalification q
+                where container_id = any (?)\s""" + which + " order by container_id, month, recorded_at, id")
                 .param(ids.toArray(UUID[]::new)).query(row -> {
                     found.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>()).add(read(row));
                 });
         return found;
     }
 
-    private static Requalification read(ResultSet row) throws SQLException {
+    static Requalification read(ResultSet row) throws SQLException {
         var method = row.getString("method");
         var rin = row.getString("rin");
         return new Requalification(YearMonth.from(row.getObject("month", LocalDate.class)),

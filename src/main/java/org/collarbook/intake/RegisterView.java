@@ -50,7 +50,7 @@ class RegisterView {
             return new Known(known, inUse, Map.of(), Map.of(), Map.of());
         }
         var ids = known.values().stream().map(RegisteredContainer::id).toList();
-        return new Known(known, inUse, siteCodes(ids), requalifications.of(ids), fills(ids));
+        return new Known(known, inUse, siteCodes(ids), requalifications.everRecorded(ids), fills(ids));
     }
 
     private Map<UUID, String> siteCodes(Collection<UUID> ids) {

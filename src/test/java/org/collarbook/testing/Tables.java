@@ -33,7 +33,7 @@ public final class Tables {
     public String digest() {
         var digests = new StringBuilder();
         for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction",
-                "extinguisher"}) {
+                "extinguisher", "requalifier"}) {
             digests.append(table).append(' ').append(jdbc.sql("select coalesce(md5(string_agg(t::text, ',' order by t"
                     + "::text)), '') from " + table + " t").query(String.class).single()).append('\n');
         }

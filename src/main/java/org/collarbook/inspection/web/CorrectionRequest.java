@@ -1,0 +1,26 @@
+package org.collarbook.inspection.web;
+
+import org.collarbook.inspection.bench.Refusals;
+import org.collarbook.inspection.bench.TestSheet;
+import org.jspecify.annotations.Nullable;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+
+/** Why an entry was a mistake, and what takes its place: another whole record, or nothing. */
+record CorrectionRequest(@Nullable String reason, @Nullable RequalificationRequest record,
+        @JsonProperty("void") @Nullable Boolean isVoid) {
+
+    record Read(String reason, @Nullable TestSheet instead) {}
+
+    Read read() {
+        var refusals = new Refusals();
+        var why = refusals.required("/reason", reason, 1000);
+        boolean empties = Boolean.TRUE.equals(isVoid);
+        if (empties == (record != null)) {
+            refusals.refuse("/record", empties ? "NOT_ALLOWED" : "MISSING", null,
+                    "the whole corrected record, or void: true, and not both");
+        }
+        refusals.done();
+        return new Read(String.valueOf(why), record == null ? null : SheetReader.read(record, "/record"));
+    }
+}

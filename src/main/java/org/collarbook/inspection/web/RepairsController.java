@@ -1,0 +1,72 @@
+package org.collarbook.inspection.web;
+
+import java.net.URI;
+import java.util.UUID;
+
+import org.collarbook.access.Caller;
+import org.collarbook.inspection.Repairs;
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Idempotency;
+import org.collarbook.platform.Page;
+import org.collarbook.platform.PageSize;
+import org.collarbook.platform.Problem;
+import org.collarbook.registry.Containers;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+@RestController
+@RequestMapping(path = "/api/containers/{id}/repairs", produces = "application/json")
+@Tag(name = "Requalification")
+class RepairsController {
+
+    private final Repairs repairs;
+    private final Containers containers;
+    private final Idempotency idempotency;
+
+    RepairsController(Repairs repairs, Containers containers, Idempotency idempotency) {
+        this.repairs = repairs;
+        this.containers = containers;
+        this.idempotency = idempotency;
+    }
+
+    @PostMapping
+    @Operation(summary = "Record a repair, rebuilding or reheat treatment of a 4-series cylinder", description = """
+            The due month does not move: the requalification that may belong to it is a record of its own.""")
+    ResponseEntity<?> record(@PathVariable UUID id, @RequestBody RepairRequest request,
+            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+        known(id);
+        var done = request.read();
+        var path = "/api/containers/" + id + "/repairs";
+        return idempotency.once(key, caller.id(), "POST " + path, request, () -> ResponseEntity
+                .created(URI.create(path)).body(RepairResponse.from(repairs.record(id, done, caller))));
+    }
+
+    @GetMapping
+    @Operation(summary = "A container's repairs, the newest first, by pages")
+    Page<RepairResponse> list(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
+            @RequestParam(required = false) @Nullable Integer size) {
+        known(id);
+        var rows = PageSize.of(size);
+        var at = DayCursor.parse(cursor);
+        return Page.of(repairs.of(id, at == null ? null : at.day(), at == null ? null : at.id(), rows), rows,
+                one -> Cursor.after(one.done().performedOn(), one.id()))
+                .map(page -> page.stream().map(RepairResponse::from).toList());
+    }
+
+    private void known(UUID container) {
+        if (containers.find(container).isEmpty()) {
+            throw Problem.notFound("container").asException();
+        }
+    }
+}
