@@ -1,0 +1,123 @@
+package org.collarbook.holds;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.YearMonth;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.collarbook.access.Caller;
+import org.collarbook.inspection.RequalificationEntry;
+import org.collarbook.inspection.Requalifications;
+import org.collarbook.platform.Ids;
+import org.collarbook.platform.Problem;
+import org.collarbook.registry.Containers;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requalification.Result;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The holds on containers; facts, so placed and lifted, never changed. Several stand side by side. */
+@Component
+public class Holds {
+
+    private final JdbcClient jdbc;
+    private final Containers containers;
+    private final Requalifications requalifications;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Holds(JdbcClient jdbc, Containers containers, Requalifications requalifications, ApplicationEventPublisher events,
+            Clock clock) {
+        this.jdbc = jdbc;
+        this.containers = containers;
+        this.requalifications = requalifications;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * Places a hold from the moment on at which its reason occurred. Refuses by problem a moment ahead, and one before
+     * the container was made.
+     */
+    @Transactional
+    public Placing place(UUID container, HoldReason reason, @Nullable String note, Instant occurredAt, Caller by) {
+        if (!containers.lock(container)) {
+            return new Placing.UnknownContainer();
+        }
+        var known = containers.find(container).orElseThrow();
+        refuseImpossible(known, occurredAt);
+        if (isCondemned(container)) {
+            return new Placing.AlreadyCondemned();
+        }
+        if (reason == HoldReason.FIRE_OR_OVERHEATED && isAluminium(known)) {
+            return condemn(known, occurredAt, by);
+        }
+        var id = Ids.next();
+        jdbc.sql("""
+                insert into hold (id, container_id, reason, note, occurred_at, recorded_at, recorded_by)
+                values (?, ?, ?, ?, ?, ?, ?)""")
+                .params(id, container, reason.name(), note, occurredAt.atOffset(ZoneOffset.UTC),
+                        clock.instant().atOffset(ZoneOffset.UTC), by.id())
+                .update();
+        events.publishEvent(new HoldsPlaced(List.of(container)));
+        return new Placing.Placed(find(id).orElseThrow());
+    }
+
+    private void refuseImpossible(RegisteredContainer container, Instant occurredAt) {
+        if (occurredAt.isAfter(clock.instant())) {
+            throw Problem.invalid("/occurredAt", "IN_THE_FUTURE", occurredAt.toString(), "a moment that has passed")
+                    .asException();
+        }
+        var made = container.marks().manufactured();
+        // the widest date on earth: when it was at the site is not known here
+        if (made != null && YearMonth.from(occurredAt.atOffset(ZoneOffset.MAX)).isBefore(made.value())) {
+            throw Problem.invalid("/occurredAt", "BEFORE_MANUFACTURE", occurredAt.toString(),
+                    "not before the original test in " + made.value()).asException();
+        }
+    }
+
+    private boolean isCondemned(UUID container) {
+        return requalifications.of(List.of(container)).getOrDefault(container, List.of()).stream()
+                .anyMatch(done -> done.result() == Result.CONDEMNED);
+    }
+
+    private static boolean isAluminium(RegisteredContainer container) {
+        var specification = container.marks().specification().value();
+        var second = specification.alsoMarked();
+        return specification.family().equals("4E") || second != null && second.family().equals("4E");
+    }
+
+    /** NFPA 58 Annex C.3.2.2. */
+    private Placing condemn(RegisteredContainer container, Instant occurredAt, Caller by) {
+        // no site's month begins later than this one, and a condemnation must not lie ahead anywhere
+        var month = YearMonth.from(occurredAt.atOffset(ZoneOffset.MIN));
+        var made = container.marks().manufactured();
+        if (made != null && month.isBefore(made.value())) {
+            month = made.value();
+        }
+        requalifications.append(new RequalificationEntry(container.id(),
+                new Requalification(month, null, false, false, null, false, Result.CONDEMNED), null, null), by);
+        return new Placing.Condemned(month);
+    }
+
+    public Optional<Hold> find(UUID hold) {
+        return jdbc.sql(HoldRows.SELECT + "where h.id = ?").param(hold).query(HoldRows::read).optional();
+    }
+
+    /** Those that stand, of those of the containers that have any, the earliest first. */
+    public Map<UUID, List<Hold>> standing(Collection<UUID> ids) {
+        return jdbc.sql(HoldRows.SELECT + "where h.container_id = any (?) and l.hold_id is null"
+                + " order by h.container_id, h.occurred_at, h.id").param(ids.toArray(UUID[]::new))
+                .query(HoldRows::read).list().stream().collect(Collectors.groupingBy(Hold::containerId));
+    }
+}
