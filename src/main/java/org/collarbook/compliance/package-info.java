@@ -1,6 +1,7 @@
 /** What is due on each container and whether it may be filled: the rule book applied to what the register holds. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"inspection", "custody", "registry", "registry :: stamps", "regulation",
+@ApplicationModule(allowedDependencies = {"holds", "inspection", "custody", "registry", "registry :: stamps",
+        "regulation",
         "regulation :: rulebook",
         "access", "platform"})
 package org.collarbook.compliance;
