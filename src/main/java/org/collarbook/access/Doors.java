@@ -59,6 +59,15 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sites/*/extinguishers/*/records", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.DELETE, "/api/sites/*/extinguishers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/sites/*/requirements", STAFF),
+            // what keeps a container out of service
+            door(HttpMethod.GET, "/api/holds/reasons", STAFF),
+            door(HttpMethod.GET, "/api/containers/*/holds", STAFF),
+            // whoever sees the dent says so
+            door(HttpMethod.POST, "/api/containers/*/holds", STAFF),
+            // for the office a clerk's key is asked for besides
+            door(HttpMethod.POST, "/api/holds/*/lifts", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/recalls", OFFICE), door(HttpMethod.GET, "/api/recalls/*", OFFICE),
+            door(HttpMethod.POST, "/api/recalls", OFFICE), door(HttpMethod.POST, "/api/recalls/*/end", OFFICE),
             // the ledger
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),

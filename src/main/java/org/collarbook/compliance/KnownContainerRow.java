@@ -11,6 +11,7 @@ import java.util.UUID;
 
 import org.collarbook.compliance.KnownContainer.Declarer;
 import org.collarbook.compliance.KnownContainer.Where;
+import org.collarbook.holds.HoldReason;
 import org.collarbook.registry.ContainerRows;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Condition;
@@ -20,6 +21,7 @@ import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.Rin;
+import org.collarbook.regulation.StandingHold;
 import org.jspecify.annotations.Nullable;
 
 /** How {@link KnownContainers} reads a row. */
@@ -40,7 +42,7 @@ final class KnownContainerRow {
         return container.facts().jurisdiction(jurisdiction == null ? null : new Jurisdiction(jurisdiction))
                 // nothing recorded is an empty history only where somebody has read the collar
                 .requalifications(history.isEmpty() && !container.particulars().collarRead() ? null : history)
-                .condition(standing(history)).holds(List.of()).filledOn(row.getObject("filled_on", LocalDate.class))
+                .condition(standing(history)).holds(holds(row)).filledOn(row.getObject("filled_on", LocalDate.class))
                 .emptiedOn(row.getObject("emptied_on", LocalDate.class))
                 .build();
     }
@@ -54,6 +56,15 @@ final class KnownContainerRow {
     private static @Nullable LocalDate latest(List<Requalification> history, Result result) {
         return history.stream().filter(past -> past.result() == result).map(past -> past.month().atDay(1))
                 .max(LocalDate::compareTo).orElse(null);
+    }
+
+    /** Written by the statement as reason, day at the site. */
+    private static List<StandingHold> holds(ResultSet row) throws SQLException {
+        return Arrays.stream((String[]) row.getArray("holds").getArray()).map(text -> {
+            var part = text.split(",", 2);
+            var reason = HoldReason.valueOf(part[0]);
+            return new StandingHold(reason.name(), LocalDate.parse(part[1]), reason.sentence(), reason.citation());
+        }).toList();
     }
 
     private static @Nullable Where where(ResultSet row) throws SQLException {

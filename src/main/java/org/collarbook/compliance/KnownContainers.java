@@ -37,7 +37,11 @@ public class KnownContainers {
                         select from requalification told
                         where told.container_id = q.container_id and told.month = q.month and told.result = 'PASSED'
                           and (q.method is null and told.method is not null
-                            or q.method = told.method and q.rin is null and told.rin is not null)))) as history
+                            or q.method = told.method and q.rin is null and told.rin is not null)))) as history,
+              array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date
+                    from hold h where h.container_id = c.id
+                      and not exists (select from hold_lift l where l.hold_id = h.id)
+                    order by h.occurred_at, h.id) as holds
             from container c
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id

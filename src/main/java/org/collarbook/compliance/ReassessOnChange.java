@@ -7,6 +7,8 @@ import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
 import org.collarbook.custody.Places;
 import org.collarbook.custody.SiteChanged;
+import org.collarbook.holds.HoldsLifted;
+import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
@@ -54,6 +56,16 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerEmptied event) {
         requirements.reassess(List.of(event.containerId()));
+    }
+
+    @EventListener
+    void on(HoldsPlaced event) {
+        requirements.reassess(event.containerIds());
+    }
+
+    @EventListener
+    void on(HoldsLifted event) {
+        requirements.reassess(event.containerIds());
     }
 
     @EventListener

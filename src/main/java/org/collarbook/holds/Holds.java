@@ -1,6 +1,7 @@
 package org.collarbook.holds;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
@@ -15,6 +16,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.Requalifications;
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
@@ -29,6 +31,9 @@ import org.springframework.transaction.annotation.Transactional;
 /** The holds on containers; facts, so placed and lifted, never changed. Several stand side by side. */
 @Component
 public class Holds {
+
+    /** A scanner's clock may run ahead by so much. */
+    private static final Duration AHEAD = Duration.ofMinutes(5);
 
     private final JdbcClient jdbc;
     private final Containers containers;
@@ -50,11 +55,12 @@ public class Holds {
      * the container was made.
      */
     @Transactional
-    public Placing place(UUID container, HoldReason reason, @Nullable String note, Instant occurredAt, Caller by) {
+    public Placing place(UUID container, HoldReason reason, @Nullable String note, Instant at, Caller by) {
         if (!containers.lock(container)) {
             return new Placing.UnknownContainer();
         }
         var known = containers.find(container).orElseThrow();
+        var occurredAt = passed(at);
         refuseImpossible(known, occurredAt);
         if (isCondemned(container)) {
             return new Placing.AlreadyCondemned();
@@ -73,11 +79,17 @@ public class Holds {
         return new Placing.Placed(find(id).orElseThrow());
     }
 
-    private void refuseImpossible(RegisteredContainer container, Instant occurredAt) {
-        if (occurredAt.isAfter(clock.instant())) {
-            throw Problem.invalid("/occurredAt", "IN_THE_FUTURE", occurredAt.toString(), "a moment that has passed")
+    /** A hold stands from now on at the latest. */
+    private Instant passed(Instant at) {
+        var now = clock.instant();
+        if (at.isAfter(now.plus(AHEAD))) {
+            throw Problem.invalid("/occurredAt", "IN_THE_FUTURE", at.toString(), "not after now, " + now)
                     .asException();
         }
+        return at.isAfter(now) ? now : at;
+    }
+
+    private void refuseImpossible(RegisteredContainer container, Instant occurredAt) {
         var made = container.marks().manufactured();
         // the widest date on earth: when it was at the site is not known here
         if (made != null && YearMonth.from(occurredAt.atOffset(ZoneOffset.MAX)).isBefore(made.value())) {
@@ -108,6 +120,15 @@ public class Holds {
         requalifications.append(new RequalificationEntry(container.id(),
                 new Requalification(month, null, false, false, null, false, Result.CONDEMNED), null, null), by);
         return new Placing.Condemned(month);
+    }
+
+    /** A container's, the latest recorded first; those that stand, or all. */
+    public List<Hold> of(UUID container, boolean standingOnly, @Nullable UUID before, PageSize size) {
+        return jdbc.sql(HoldRows.SELECT + """
+                where h.container_id = :container and (l.hold_id is null or not :standing)
+                  and h.id < coalesce(:before::uuid, 'ffffffff-ffff-ffff-ffff-ffffffffffff')
+                order by h.id desc limit :most""").param("container", container).param("standing", standingOnly)
+                .param("before", before).param("most", size.limit()).query(HoldRows::read).list();
     }
 
     public Optional<Hold> find(UUID hold) {

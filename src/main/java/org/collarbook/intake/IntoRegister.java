@@ -15,6 +15,7 @@ import org.collarbook.custody.PlaceBatch;
 import org.collarbook.custody.PlaceBatch.CustomerLine;
 import org.collarbook.custody.PlaceBatch.Placing;
 import org.collarbook.custody.PlaceBatch.SiteLine;
+import org.collarbook.holds.Recalls;
 import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.Requalifications;
 import org.collarbook.registry.ContainerBatch;
@@ -32,15 +33,17 @@ class IntoRegister implements Sink {
     private final Requalifications requalifications;
     private final Fills fills;
     private final Requirements requirements;
+    private final Recalls recalls;
     private final Clock clock;
 
     IntoRegister(ContainerBatch containers, PlaceBatch places, Requalifications requalifications, Fills fills,
-            Requirements requirements, Clock clock) {
+            Requirements requirements, Recalls recalls, Clock clock) {
         this.containers = containers;
         this.places = places;
         this.requalifications = requalifications;
         this.fills = fills;
         this.requirements = requirements;
+        this.recalls = recalls;
         this.clock = clock;
     }
 
@@ -58,6 +61,7 @@ class IntoRegister implements Sink {
         tests(written, terms);
         fills(written, terms);
         assess(written);
+        recalls.holdMatching(written.stream().map(Written::id).toList());
     }
 
     private void assess(List<Written> written) {

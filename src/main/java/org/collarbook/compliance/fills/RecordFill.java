@@ -122,9 +122,12 @@ class RecordFill {
             throw Problem.notFound("container").asException();
         }
         var container = known.byId(id).orElseThrow();
+        var holds = container.facts().holds();
         // a hold that stands refuses a fill however early the fill is said to have been
-        var standing = holds.standing(List.of(id)).getOrDefault(id, List.of()).stream()
-                .map(hold -> new StandingHold(hold.reason().name(), null)).toList();
+        var standing = holds == null
+                ? null
+                : holds.stream().map(hold -> new StandingHold(hold.reason(), null, hold.text(), hold.citation()))
+                        .toList();
         return new KnownContainer(container.container(), container.where(),
                 container.facts().toBuilder().holds(standing).build(), container.declarer());
     }

@@ -36,6 +36,11 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
         }
     }
 
+    private static String text(StandingHold hold) {
+        String named = ReasonCode.ON_HOLD.text() + " " + hold.reason();
+        return hold.text() == null ? named : named + ": " + hold.text();
+    }
+
     private void hold(StandingHold hold, Refusals refusals) {
         LocalDate placedOn = hold.placedOn();
         if (placedOn != null && placedOn.isAfter(subject.asOf)) {
@@ -43,7 +48,6 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
             return;
         }
         permissions.worsen(Status.ON_HOLD);
-        refusals.refuse(Allows.ALL,
-                new Reason(ReasonCode.ON_HOLD, ReasonCode.ON_HOLD.text() + " " + hold.reason(), null));
+        refusals.refuse(Allows.ALL, new Reason(ReasonCode.ON_HOLD, text(hold), hold.citation()));
     }
 }

@@ -1,0 +1,67 @@
+package org.collarbook.holds;
+
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+import org.collarbook.access.Caller;
+import org.collarbook.holds.Lifting.Way;
+import org.collarbook.registry.Containers;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Lifts holds by what a person says; what a requalification lifts, {@link LiftByRequalification} sees to. */
+@Component
+public class Lifts {
+
+    private final JdbcClient jdbc;
+    private final Holds holds;
+    private final Containers containers;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Lifts(JdbcClient jdbc, Holds holds, Containers containers, ApplicationEventPublisher events, Clock clock) {
+        this.jdbc = jdbc;
+        this.holds = holds;
+        this.containers = containers;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Transactional
+    public Lifting lift(UUID id, Way way, @Nullable String note, Caller by) {
+        var container = holds.find(id).map(Hold::containerId).orElse(null);
+        if (container == null) {
+            return new Lifting.UnknownHold();
+        }
+        containers.lock(container);
+        var hold = holds.find(id).orElseThrow();
+        if (!hold.isStanding()) {
+            return new Lifting.AlreadyLifted(hold);
+        }
+        var liftedBy = liftedBy(hold);
+        if (!liftedBy.contains(way.kind())) {
+            return new Lifting.NotLiftedSo(hold, liftedBy);
+        }
+        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
+        jdbc.sql("""
+                insert into hold_lift (hold_id, lifted_by, person, qualification, note, occurred_at, recorded_at,
+                    recorded_by)
+                values (?, ?, ?, ?, ?, ?, ?, ?)""")
+                .params(id, way.kind().name(), way.person(), way.qualification(), note, now, now, by.id()).update();
+        events.publishEvent(new HoldsLifted(List.of(container)));
+        return new Lifting.Lifted(holds.find(id).orElseThrow());
+    }
+
+    /** What lifts this hold from the container it is on. */
+    public Set<LiftedBy> liftedBy(Hold hold) {
+        return containers.find(hold.containerId()).map(container -> hold.reason().liftedBy(container.marks().kind()))
+                .orElseThrow();
+    }
+}

@@ -1,0 +1,68 @@
+package org.collarbook.holds.web;
+
+import org.collarbook.holds.Lifting.Way;
+import org.collarbook.platform.Inputs;
+import org.jspecify.annotations.Nullable;
+
+/** Who says that a hold's reason is gone; a requalification is recorded as what it is, and lifts by itself. */
+record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String qualification,
+        @Nullable String note) {
+
+    private static final String ACCEPTED = "COMPETENT_PERSON or CLERK; a passed requalification lifts by being recorded";
+
+    private enum By {
+        COMPETENT_PERSON,
+        CLERK
+    }
+
+    record Read(Way way, @Nullable String note) {}
+
+    Read read() {
+        var inputs = new Inputs();
+        var who = by(inputs);
+        var said = inputs.optional("/note", note, 1000);
+        var way = who == null ? null : switch (who) {
+            case COMPETENT_PERSON -> person(inputs);
+            case CLERK -> clerk(said, inputs);
+        };
+        inputs.done();
+        if (way == null) {
+            throw new IllegalStateException("a way was neither read nor refused");
+        }
+        return new Read(way, said);
+    }
+
+    private @Nullable By by(Inputs inputs) {
+        var given = by == null || by.isBlank() ? null : by.strip();
+        if (inputs.present("/by", given, ACCEPTED) == null) {
+            return null;
+        }
+        for (var one : By.values()) {
+            if (one.name().equalsIgnoreCase(given)) {
+                return one;
+            }
+        }
+        inputs.refuse("/by", "UNKNOWN_WORD", by, ACCEPTED);
+        return null;
+    }
+
+    private @Nullable Way person(Inputs inputs) {
+        var who = inputs.required("/name", name, 200);
+        var qualified = inputs.required("/qualification", qualification, 200);
+        return who == null || qualified == null ? null : new Way.CompetentPerson(who, qualified);
+    }
+
+    /** Nobody inspected anything, so what the office knows is asked for. */
+    private @Nullable Way clerk(@Nullable String said, Inputs inputs) {
+        if (note == null || note.isBlank()) {
+            inputs.required("/note", note, 1000);
+        }
+        if (name != null) {
+            inputs.refuse("/name", "NOT_ALLOWED", name, "no name: the caller's key says who lifts it");
+        }
+        if (qualification != null) {
+            inputs.refuse("/qualification", "NOT_ALLOWED", qualification, "no qualification: nothing is inspected");
+        }
+        return said == null ? null : new Way.Clerk();
+    }
+}
