@@ -30,7 +30,7 @@ class RecallMatches {
                 when length(c.serial) = length(r.serial_first)
                     and left(c.serial, r.serial_prefix) = left(r.serial_first, r.serial_prefix)
                     and substr(c.serial, r.serial_prefix + 1) ~ '^[0-9]*$'
-                then c.serial collate "C" between r.serial_first collate "C" and r.serial_last collate "C" end)""";
+                then (c.serial collate "C") between (r.serial_first collate "C") and (r.serial_last collate "C") end)""";
     static final String MANUFACTURED = "((r.manufactured_first is null or c.manufactured >= r.manufactured_first)"
             + " and (r.manufactured_last is null or c.manufactured <= r.manufactured_last))";
     static final String ALL = "(" + MAKER + " and " + MANUFACTURED + " and " + SERIAL + " and " + SPECIFICATION + ")";

@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,7 @@ import org.collarbook.testing.Given;
 import org.collarbook.testing.TestClock;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.test.context.TestComponent;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /** Containers of all kinds at sites of several jurisdictions, with histories, fills, and facts that are dated ahead. */
@@ -42,20 +44,25 @@ class RandomFleet {
     private final Fills fills;
     private final Requirements requirements;
     private final TransactionTemplate transaction;
+    private final JdbcClient jdbc;
     private Random random = new Random();
+    /** Apart, so that the other facts are the same with and without holds. */
+    private Random chance = new Random();
 
     RandomFleet(Api api, Given given, Requalifications requalifications, Fills fills, Requirements requirements,
-            TransactionTemplate transaction) {
+            TransactionTemplate transaction, JdbcClient jdbc) {
         this.api = api;
         this.given = given;
         this.requalifications = requalifications;
         this.fills = fills;
         this.requirements = requirements;
         this.transaction = transaction;
+        this.jdbc = jdbc;
     }
 
     List<UUID> of(int containers, long seed) {
         random = new Random(seed);
+        chance = new Random(seed + 1);
         var sites = List.of(given.site(given.customer()), given.site(null), siteIn("CA"), siteIn("CA-BC"),
                 siteIn("UK"));
         var ids = new ArrayList<UUID>();
@@ -92,11 +99,37 @@ class RandomFleet {
         }
         var id = given.registered(body);
         given.moved(id, site, "2026-11-20T09:00:00Z");
+        hold(id);
+        emptied(id);
         history(id, specification, made);
         if (random.nextInt(3) > 0) {
             fills.record(new Fill(id, random.nextInt(8) > 0 ? day(-2000, 0) : day(1, 900), null), CALLER);
         }
         return id;
+    }
+
+    /** One in four was found empty, of those some on a day ahead. */
+    private void emptied(UUID id) {
+        if (chance.nextInt(4) > 0) {
+            return;
+        }
+        var day = TestClock.TODAY.plusDays(chance.nextInt(4) > 0 ? -chance.nextInt(900) : 1 + chance.nextInt(900));
+        jdbc.sql("""
+                insert into emptying (id, container_id, emptied_at, emptied_on, recorded_by) values (?, ?, ?, ?, ?)""")
+                .params(UUID.randomUUID(), id, day.atTime(18, 0).atOffset(ZoneOffset.UTC), day, CALLER.id()).update();
+    }
+
+    /** One in ten is held, of those some from a day ahead, as a clock that was wrong has recorded it. */
+    private void hold(UUID id) {
+        if (chance.nextInt(10) > 0) {
+            return;
+        }
+        var from = TestClock.TODAY.plusDays(chance.nextInt(3) > 0 ? -chance.nextInt(300) : 1 + chance.nextInt(900));
+        jdbc.sql("""
+                insert into hold (id, container_id, reason, occurred_at, recorded_by) values (?, ?, ?, ?, ?)""")
+                .params(UUID.randomUUID(), id, chance.nextBoolean() ? "DENTED" : "LOST",
+                        from.atTime(12, 0).atOffset(ZoneOffset.UTC), CALLER.id())
+                .update();
     }
 
     /** Also results dated ahead, as a clock that was wrong has recorded them. */

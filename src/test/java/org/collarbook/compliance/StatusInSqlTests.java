@@ -63,9 +63,10 @@ class StatusInSqlTests {
         rows.forEach(row -> follow(row, known.get(row.container())));
         System.out.println("days by word " + words + ", changes " + changes);
         assertThat(words.keySet()).as("the containers are of many kinds").contains("OVERDUE", "USE_UP", "IN_DATE",
-                "DUE_THIS_MONTH", "UNDETERMINED", "NOT_REQUIRED", "OTHER_AUTHORITY", "CONDEMNED", "REJECTED");
-        assertThat(changes.keySet()).as("a life ends, a permit expires, a rejection or a test arrives")
-                .contains("CONDEMNED", "OTHER_AUTHORITY", "REJECTED", "IN_DATE");
+                "DUE_THIS_MONTH", "UNDETERMINED", "NOT_REQUIRED", "OTHER_AUTHORITY", "CONDEMNED", "REJECTED",
+                "ON_HOLD");
+        assertThat(changes.keySet()).as("a life ends, a permit expires, a rejection, a hold or a test arrives")
+                .contains("CONDEMNED", "OTHER_AUTHORITY", "REJECTED", "IN_DATE", "ON_HOLD");
     }
 
     private List<Row> rows(List<UUID> ids) {
