@@ -7,7 +7,6 @@ import java.util.Objects;
 import java.util.stream.Stream;
 
 import org.collarbook.compliance.KnownContainer;
-import org.collarbook.registry.Marks;
 import org.collarbook.registry.Stamped;
 import org.collarbook.registry.Tare;
 import org.collarbook.registry.stamps.CollarReading;
@@ -66,7 +65,7 @@ record StampComparison(List<Line> lines, List<RequalificationMark> unrecorded) {
             lines.add(new Line(line.number(), StampLine.whole(line.reading().raw()),
                     possible.isEmpty() ? null : possible.getFirst().kind(), says,
                     possible.stream().map(Object::toString).distinct().toList(),
-                    possible.isEmpty() ? null : recorded(possible.getFirst(), known)));
+                    possible.isEmpty() ? null : Recorded.beside(possible.getFirst(), known)));
         }
         return new StampComparison(lines, unrecorded);
     }
@@ -152,35 +151,5 @@ record StampComparison(List<Line> lines, List<RequalificationMark> unrecorded) {
 
     private static <T> @Nullable T value(@Nullable Stamped<T> stamped) {
         return stamped == null ? null : stamped.value();
-    }
-
-    private static @Nullable String recorded(Stamp stamp, KnownContainer known) {
-        var marks = known.container().marks();
-        return switch (stamp) {
-            case Stamp.Design _ -> marks.specification().value().toString();
-            case Stamp.Numbered _ -> marks.serial().value().toString();
-            case Stamp.MadeBy _ -> text(marks.maker());
-            case Stamp.OriginalTest _ -> text(value(marks.manufactured()));
-            case Stamp.Tagged _ -> text(known.container().tag());
-            case Stamp.Holds _ -> text(value(marks.waterCapacity()));
-            case Stamp.Weighs _ -> text(value(marks.tare()));
-            case Stamp.Requalified _ -> requalifications(known.facts().requalifications());
-            case Stamp.WholeCollar _ -> collar(marks);
-        };
-    }
-
-    private static String collar(Marks marks) {
-        return marks.specification().value() + " / " + marks.serial().value() + " / " + text(marks.maker()) + " / "
-                + text(value(marks.manufactured()));
-    }
-
-    private static @Nullable String requalifications(@Nullable List<Requalification> history) {
-        return history == null || history.isEmpty()
-                ? null
-                : String.join(", ", history.stream().map(RequalificationMark::of).map(Object::toString).toList());
-    }
-
-    private static @Nullable String text(@Nullable Object value) {
-        return value == null ? null : value.toString();
     }
 }
