@@ -21,7 +21,8 @@ grant select, insert on hold to collarbook_app;
 
 -- What lifted a hold: one of the three ways, with what that way asks for.
 create table hold_lift (
-    hold_id             uuid        primary key references hold,
+    id                  uuid        primary key,
+    hold_id             uuid        not null references hold,
     lifted_by           text        not null check (lifted_by in ('REQUALIFICATION', 'COMPETENT_PERSON', 'CLERK')),
     requalification_id  uuid        references requalification,
     person              text        check (length(person) between 1 and 200),
@@ -32,7 +33,16 @@ create table hold_lift (
     recorded_by         uuid        not null,
     constraint hold_lift_way check ((lifted_by = 'REQUALIFICATION') = (requalification_id is not null)
         and (lifted_by = 'COMPETENT_PERSON') = (person is not null)
-        and (lifted_by = 'COMPETENT_PERSON') = (qualification is not null))
+        and (lifted_by = 'COMPETENT_PERSON') = (qualification is not null)),
+    -- one that lifted a hold and was then found to be a mistake does not lift it again
+    constraint hold_lift_by_requalification_once unique (hold_id, requalification_id)
 );
 
+create index hold_lift_hold on hold_lift (hold_id);
+
 grant select, insert on hold_lift to collarbook_app;
+
+-- The one place that says which lifts count.
+create view lift_in_force as select * from hold_lift;
+
+grant select on lift_in_force to collarbook_app;

@@ -40,7 +40,7 @@ public class KnownContainers {
                             or q.method = told.method and q.rin is null and told.rin is not null)))) as history,
               array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date
                     from hold h where h.container_id = c.id
-                      and not exists (select from hold_lift l where l.hold_id = h.id)
+                      and not exists (select from lift_in_force l where l.hold_id = h.id)
                     order by h.occurred_at, h.id) as holds
             from container c
             left join declaration d on d.id = c.declaration_id

@@ -6,9 +6,11 @@ import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.inspection.RequalificationRecorded;
+import org.collarbook.platform.Ids;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification.Result;
@@ -19,9 +21,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * A passed requalification lifts what it may, in the transaction that records it. A mark bears no day, so the one just
- * recorded counts for what was held before it, when its month is not an earlier one than the hold's. What a ledger brings
- * lifts nothing: it tells of work that was done before anybody knows when.
+ * A passed requalification lifts what it may, in the transaction that records it. A mark bears no day, so the one
+ * recorded last counts for what was held before it was recorded, when its month is not an earlier one than the hold's.
+ * What a ledger brings lifts nothing: it tells of work that was done before anybody knows when.
  */
 @Component
 class LiftByRequalification {
@@ -45,23 +47,28 @@ class LiftByRequalification {
     void on(RequalificationRecorded event) {
         var container = event.containerId();
         var standing = holds.standing(List.of(container)).getOrDefault(container, List.of());
-        if (standing.isEmpty()) {
-            return;
-        }
-        var done = latest(container);
-        var lifted = standing.stream().filter(hold -> isLifted(hold, done)).toList();
-        lifted.forEach(hold -> lift(hold, done));
+        var lifted = standing.stream().filter(hold -> lift(hold)).toList();
         if (!lifted.isEmpty()) {
             events.publishEvent(new HoldsLifted(List.of(container)));
         }
     }
 
-    private Done latest(UUID container) {
+    private boolean lift(Hold hold) {
+        var done = latestSince(hold).filter(one -> isLifted(hold, one));
+        done.ifPresent(one -> write(hold, one));
+        return done.isPresent();
+    }
+
+    /** The event also tells that a record was taken back, so the last may be older than the hold. */
+    private Optional<Done> latestSince(Hold hold) {
         return jdbc.sql("""
                 select q.id, q.month, q.method, q.result, q.recorded_by, c.kind
-                from requalification q join container c on c.id = q.container_id
-                where q.container_id = ? order by q.recorded_at desc, q.id desc limit 1""").param(container)
-                .query(Done.class).single();
+                from requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
+                where q.container_id = h.container_id and (q.recorded_at, q.id) > (h.recorded_at, h.id)
+                  and not exists (
+                    select from hold_lift l where l.hold_id = h.id and l.requalification_id = q.id)
+                order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id()).query(Done.class)
+                .optional();
     }
 
     private static boolean isLifted(Hold hold, Done done) {
@@ -71,11 +78,12 @@ class LiftByRequalification {
                 && !YearMonth.from(done.month).isBefore(YearMonth.from(hold.occurredAt().atOffset(ZoneOffset.UTC)));
     }
 
-    private void lift(Hold hold, Done done) {
+    private void write(Hold hold, Done done) {
         OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
         jdbc.sql("""
-                insert into hold_lift (hold_id, lifted_by, requalification_id, occurred_at, recorded_at, recorded_by)
-                values (?, 'REQUALIFICATION', ?, ?, ?, ?)""").params(hold.id(), done.id, now, now, done.recordedBy)
+                insert into hold_lift (id, hold_id, lifted_by, requalification_id, occurred_at, recorded_at, recorded_by)
+                values (?, ?, 'REQUALIFICATION', ?, ?, ?, ?)""")
+                .params(Ids.next(), hold.id(), done.id, now, now, done.recordedBy)
                 .update();
     }
 }

@@ -9,6 +9,7 @@ import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.holds.Lifting.Way;
+import org.collarbook.platform.Ids;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -51,10 +52,11 @@ public class Lifts {
         }
         OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
         jdbc.sql("""
-                insert into hold_lift (hold_id, lifted_by, person, qualification, note, occurred_at, recorded_at,
+                insert into hold_lift (id, hold_id, lifted_by, person, qualification, note, occurred_at, recorded_at,
                     recorded_by)
-                values (?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(id, way.kind().name(), way.person(), way.qualification(), note, now, now, by.id()).update();
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                .params(Ids.next(), id, way.kind().name(), way.person(), way.qualification(), note, now, now, by.id())
+                .update();
         events.publishEvent(new HoldsLifted(List.of(container)));
         return new Lifting.Lifted(holds.find(id).orElseThrow());
     }

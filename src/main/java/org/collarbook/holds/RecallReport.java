@@ -17,7 +17,7 @@ public class RecallReport {
             cross join container c
             cross join lateral (select %s as matches) m
             left join hold h on h.container_id = c.id and h.recall_id = r.id
-            left join hold_lift l on l.hold_id = h.id
+            left join lift_in_force l on l.hold_id = h.id
             where r.id = :recall and (m.matches is not false or h.id is not null)
             """.formatted(RecallMatches.ALL);
 
@@ -48,7 +48,7 @@ public class RecallReport {
                     count(h.id) filter (where l.hold_id is null) as standing,
                     count(*) filter (where (m.matches or h.id is not null) and exists (
                         select from hold o where o.container_id = c.id and o.recall_id is distinct from r.id
-                          and not exists (select from hold_lift ol where ol.hold_id = o.id))) as already_held,
+                          and not exists (select from lift_in_force ol where ol.hold_id = o.id))) as already_held,
                     count(*) filter (where m.matches is null and h.id is null) as not_compared
                 """ + CONCERNED).param("recall", recall).query(RecallCounts.class).single();
     }

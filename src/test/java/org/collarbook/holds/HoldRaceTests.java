@@ -51,7 +51,7 @@ class HoldRaceTests {
     }
 
     @RepeatedTest(3)
-    void placingLiftingAndFillChecksLoseNoHold() throws Exception {
+    void placingLiftingMovingAndFillChecksLoseNoHold() throws Exception {
         var body = Given.cylinder();
         body.put("manufactured", "6-20");
         var id = given.registered(body);
@@ -59,22 +59,29 @@ class HoldRaceTests {
         var clerk = api.as(Role.CLERK);
         var old = clerk.post("/api/containers/" + id + "/holds", Map.of("reason", "LOST")).expect(201).text("/hold/id");
 
+        // so that no fill check comes between the lift and the first of the others
+        clerk.post("/api/containers/" + id + "/holds", Map.of("reason", "LEAKING")).expect(201);
+        var site = given.site(null);
+
         var requests = new ArrayList<Callable<Answer>>();
         for (int i = 0; i < 10; i++) {
+            var moved = Map.of("containerId", id, "toSite", site, "occurredAt", "2026-11-21T09:0" + i + ":00Z");
             requests.add(() -> clerk.post("/api/containers/" + id + "/holds", Map.of("reason", "DENTED")));
             requests.add(() -> clerk.post("/api/holds/" + old + "/lifts", OFFICE));
             requests.add(() -> api.as(Role.FILLER).get("/api/fill-check?serial=" + body.get("serial")));
+            requests.add(() -> clerk.post("/api/movements", moved));
         }
         var answers = race(requests);
-        for (int i = 0; i < answers.size(); i += 3) {
+        for (int i = 0; i < answers.size(); i += 4) {
             answers.get(i).expect(201);
             assertThat(answers.get(i + 2).expect(200).at("/mayFill").asBoolean()).isFalse();
+            answers.get(i + 3).expect(201);
         }
         var lifts = answers.stream().filter(answer -> answer.body().contains(old) && answer.status() == 201).toList();
         assertThat(lifts).as("one of them lifted it").hasSize(1);
         assertThat(answers.stream().filter(answer -> answer.status() == 409))
                 .hasSize(9).allSatisfy(answer -> answer.expectProblem(409, "ALREADY_LIFTED"));
-        assertThat(clerk.get("/api/containers/" + id + "/holds?standing=true").at("/items")).hasSize(10);
+        assertThat(clerk.get("/api/containers/" + id + "/holds?standing=true").at("/items")).hasSize(11);
         assertThat(standing(id)).isEqualTo("ON_HOLD");
     }
 

@@ -14,6 +14,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.access.Role;
 import org.collarbook.inspection.RequalificationEntry;
+import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.inspection.Requalifications;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification;
@@ -28,6 +29,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** What a passed requalification lifts, in the transaction that records it. */
 @RegisterTest
@@ -39,13 +42,18 @@ class RequalificationLiftsTests {
     private final Given given;
     private final Holds holds;
     private final Requalifications requalifications;
+    private final TransactionTemplate transaction;
+    private final ApplicationEventPublisher events;
     private final TestClock clock;
 
-    RequalificationLiftsTests(Api api, Given given, Holds holds, Requalifications requalifications, TestClock clock) {
+    RequalificationLiftsTests(Api api, Given given, Holds holds, Requalifications requalifications,
+            TransactionTemplate transaction, ApplicationEventPublisher events, TestClock clock) {
         this.api = api;
         this.given = given;
         this.holds = holds;
         this.requalifications = requalifications;
+        this.transaction = transaction;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -112,6 +120,9 @@ class RequalificationLiftsTests {
         var id = given.registered();
         record(id, "2026-11", Method.VOLUMETRIC_EXPANSION, Result.PASSED);
         holds.place(id, HoldReason.LEAKING, null, Instant.parse("2026-11-05T08:00:00Z"), YARD);
+        assertThat(standing(id)).containsExactly(HoldReason.LEAKING);
+        // as when another record is taken back
+        transaction.executeWithoutResult(status -> events.publishEvent(new RequalificationRecorded(id)));
         assertThat(standing(id)).containsExactly(HoldReason.LEAKING);
         clock.set(LocalDate.of(2026, 11, 28));
         record(id, "2026-11", Method.PROOF_PRESSURE, Result.PASSED);
