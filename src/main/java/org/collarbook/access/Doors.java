@@ -29,7 +29,13 @@ public final class Doors {
     public static final List<Door> TABLE = List.of(
             // the decision
             door(HttpMethod.POST, "/api/assessments", EnumSet.allOf(Role.class)),
-            door(HttpMethod.GET, "/api/fill-check", STAFF),
+            door(HttpMethod.GET, "/api/fill-check", STAFF), door(HttpMethod.POST, "/api/fill-check", STAFF),
+            // what was in it
+            door(HttpMethod.POST, "/api/fills", EnumSet.of(FILLER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/containers/*/fills", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/emptyings", EnumSet.of(FILLER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/products", STAFF), door(HttpMethod.GET, "/api/products/*", STAFF),
+            door(HttpMethod.POST, "/api/products", OFFICE), door(HttpMethod.PUT, "/api/products/*", OFFICE),
             // public law is anybody's to read
             door(HttpMethod.GET, "/api/rules", EnumSet.allOf(Role.class)),
             door(HttpMethod.GET, "/api/rules/coverage", EnumSet.allOf(Role.class)),

@@ -42,6 +42,7 @@ final class KnownContainerRow {
                 // nothing recorded is an empty history only where somebody has read the collar
                 .requalifications(history.isEmpty() && !container.particulars().collarRead() ? null : history)
                 .condition(standing(history)).holds(holds(row)).filledOn(row.getObject("filled_on", LocalDate.class))
+                .emptiedOn(row.getObject("emptied_on", LocalDate.class))
                 .build();
     }
 

@@ -24,6 +24,10 @@ public class KnownContainers {
             , d.declared_by, d.declared_on, coalesce(s.jurisdiction, d.jurisdiction) as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
               (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
+              -- a fill later on the day that it was empty ends that; one on a later day the rules see by its date
+              (select max(e.emptied_on) from emptying e where e.container_id = c.id and not exists (
+                 select from fill f where f.container_id = e.container_id and f.filled_on = e.emptied_on
+                   and f.filled_at > e.emptied_at)) as emptied_on,
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
                         q.rin_seen, q.result, coalesce(q.performed_on::text, ''))
                     from requalification q where q.container_id = c.id

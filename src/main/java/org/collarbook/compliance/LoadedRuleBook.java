@@ -7,7 +7,7 @@ import org.springframework.stereotype.Component;
 
 /** The rule book this service runs on, stored whole under its hash so that its answers can be explained later. */
 @Component
-class LoadedRuleBook implements InitializingBean {
+public class LoadedRuleBook implements InitializingBean {
 
     private final RuleBook rules;
     private final JdbcClient jdbc;
@@ -28,7 +28,7 @@ class LoadedRuleBook implements InitializingBean {
                 .params(rules.hash(), rules.engineVersion()).query(Integer.class).single();
     }
 
-    int id() {
+    public int id() {
         return id;
     }
 }

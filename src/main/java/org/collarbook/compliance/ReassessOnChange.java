@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.util.List;
 
+import org.collarbook.custody.ContainerEmptied;
 import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
 import org.collarbook.custody.Places;
@@ -49,6 +50,11 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerFilled event) {
+        requirements.reassess(List.of(event.containerId()));
+    }
+
+    @EventListener
+    void on(ContainerEmptied event) {
         requirements.reassess(List.of(event.containerId()));
     }
 

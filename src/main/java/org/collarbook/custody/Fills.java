@@ -1,16 +1,20 @@
 package org.collarbook.custody;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -50,7 +54,7 @@ public class Fills {
                 select id, container, day, net, ?, ?
                 from unnest(?::uuid[], ?::uuid[], ?::date[], ?::numeric[]) as f (id, container, day, net)
                 on conflict on constraint fill_once do nothing""")
-                .params(clock.instant().atOffset(ZoneOffset.UTC), by,
+                .params(utc(clock.instant()), by,
                         fills.stream().map(fill -> Ids.next()).toArray(UUID[]::new),
                         fills.stream().map(Fill::containerId).toArray(UUID[]::new),
                         fills.stream().map(fill -> fill.filledOn().toString()).toArray(String[]::new),
@@ -60,6 +64,51 @@ public class Fills {
 
     private static @Nullable String net(Fill fill) {
         return fill.netLb() == null ? null : fill.netLb().toPlainString();
+    }
+
+    /** Refuses by problem a fill at the very moment of another one. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void append(MeasuredFill fill, Caller by) {
+        if (jdbc.sql("select count(*) from fill where container_id = ? and filled_at = ?")
+                .params(fill.containerId(), utc(fill.filledAt())).query(Long.class).single() > 0) {
+            throw Problem.conflict("ALREADY_RECORDED", "A fill of this container at " + fill.filledAt()
+                    + " is recorded already. Nothing was stored.").asException();
+        }
+        var contents = fill.contents();
+        jdbc.sql("""
+                insert into fill (id, container_id, filled_on, net_lb, recorded_at, recorded_by, filled_at, gross_lb,
+                  tare_lb, heel_lb, added_lb, gallons_added, liquid_temperature_f, product_id, specific_gravity,
+                  most_net_lb, looked_at, leak_checked, observed_overfill, refused_for, site_id, rule_book_id)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                .params(fill.id(), fill.containerId(), fill.filledOn(), contents.netLb(), utc(clock.instant()),
+                        by.id(), utc(fill.filledAt()), contents.grossLb(), contents.tareLb(), contents.heelLb(),
+                        contents.addedLb(), contents.gallonsAdded(), contents.liquidTemperatureF(), fill.productId(),
+                        fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(), fill.leakChecked(),
+                        fill.observedOverfill(), fill.refusedFor().stream().map(Enum::name).toArray(String[]::new),
+                        fill.siteId(), fill.ruleBook())
+                .update();
+        events.publishEvent(new ContainerFilled(fill.containerId()));
+    }
+
+    private static OffsetDateTime utc(Instant at) {
+        return at.atOffset(ZoneOffset.UTC);
+    }
+
+    public Optional<PastFill> find(UUID id) {
+        return jdbc.sql(FillRows.SELECT + "where f.id = ?").param(id).query(FillRows::read).optional();
+    }
+
+    /** A container's fills, the latest first; from just before the one given, when one is. */
+    public List<PastFill> of(UUID container, @Nullable PastFill before, int atMost) {
+        var at = before == null ? null : before.filledAt();
+        return jdbc.sql(FillRows.SELECT + """
+                where f.container_id = :container and (cast(:day as date) is null
+                  or (f.filled_on, coalesce(f.filled_at, '-infinity'), f.id)
+                     < (:day, coalesce(cast(:at as timestamptz), '-infinity'), cast(:id as uuid)))
+                order by f.filled_on desc, coalesce(f.filled_at, '-infinity') desc, f.id desc limit :most""")
+                .param("container", container).param("day", before == null ? null : before.filledOn())
+                .param("at", at == null ? null : utc(at)).param("id", before == null ? null : before.id())
+                .param("most", atMost).query(FillRows::read).list();
     }
 
     /** The day of the latest fill that is not after {@code asOf}, for those of the containers that have one. */

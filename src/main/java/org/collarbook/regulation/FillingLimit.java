@@ -21,6 +21,14 @@ public sealed interface FillingLimit {
         public BigDecimal gallonsAt60F(BigDecimal specificGravity) {
             return gallonsOf(maxNet, specificGravity.multiply(WaterCapacity.POUNDS_PER_GALLON));
         }
+
+        /** The same at the liquid's own temperature; null where the correction is not held, see {@link LiquidVolume}. */
+        public @Nullable BigDecimal gallonsAt(BigDecimal specificGravity, BigDecimal fahrenheit) {
+            BigDecimal factor = LiquidVolume.factor(specificGravity, fahrenheit);
+            return factor == null
+                    ? null
+                    : gallonsOf(maxNet, specificGravity.multiply(WaterCapacity.POUNDS_PER_GALLON).multiply(factor));
+        }
     }
 
     record Unknown(List<Reason> reasons) implements FillingLimit {

@@ -141,6 +141,18 @@ public enum ReasonCode {
             "It has lost 5 % or more of its tare weight: it must be requalified first."),
     SPECIFIC_GRAVITY_OUT_OF_TABLE(
             "The specific gravity is outside the filling density table."),
+    OVER_LIMIT(
+            "What is in it after the fill is more than may be in it."),
+    PRODUCT_NOT_OF_SERVICE(
+            "The product is not what the container is recorded to be in service for."),
+    VOLUME_NOT_CORRECTED(
+            "No volume correction is held for this specific gravity and temperature."),
+    MARKS_DISPUTED(
+            "The marks as read contradict what is recorded."),
+    MARKS_NOT_RECORDED(
+            "The marks as read tell what is not recorded."),
+    MARKS_NOT_READ(
+            "A line of the marks was not read."),
     NO_TANK_AT_SITE(
             "No stationary tank is recorded at the site."),
     EXTINGUISHER_REQUIRED(

@@ -100,11 +100,23 @@ class RandomFleet {
         var id = given.registered(body);
         given.moved(id, site, "2026-11-20T09:00:00Z");
         hold(id);
+        emptied(id);
         history(id, specification, made);
         if (random.nextInt(3) > 0) {
             fills.record(new Fill(id, random.nextInt(8) > 0 ? day(-2000, 0) : day(1, 900), null), CALLER);
         }
         return id;
+    }
+
+    /** One in four was found empty, of those some on a day ahead. */
+    private void emptied(UUID id) {
+        if (chance.nextInt(4) > 0) {
+            return;
+        }
+        var day = TestClock.TODAY.plusDays(chance.nextInt(4) > 0 ? -chance.nextInt(900) : 1 + chance.nextInt(900));
+        jdbc.sql("""
+                insert into emptying (id, container_id, emptied_at, emptied_on, recorded_by) values (?, ?, ?, ?, ?)""")
+                .params(UUID.randomUUID(), id, day.atTime(18, 0).atOffset(ZoneOffset.UTC), day, CALLER.id()).update();
     }
 
     /** One in ten is held, of those some from a day ahead, as a clock that was wrong has recorded it. */

@@ -68,7 +68,8 @@ class HoldRaceTests {
             var moved = Map.of("containerId", id, "toSite", site, "occurredAt", "2026-11-21T09:0" + i + ":00Z");
             requests.add(() -> clerk.post("/api/containers/" + id + "/holds", Map.of("reason", "DENTED")));
             requests.add(() -> clerk.post("/api/holds/" + old + "/lifts", OFFICE));
-            requests.add(() -> api.as(Role.FILLER).get("/api/fill-check?serial=" + body.get("serial")));
+            requests.add(() -> api.as(Role.FILLER)
+                    .get("/api/fill-check?specificGravity=0.508&serial=" + body.get("serial")));
             requests.add(() -> clerk.post("/api/movements", moved));
         }
         var answers = race(requests);

@@ -93,7 +93,8 @@ class HoldsTests {
         assertThat(placed.text("/hold/occurredAt")).isEqualTo("2026-11-25T12:00:00Z");
         var second = held(id, HoldReason.LOST);
 
-        var check = api.as(Role.FILLER).get("/api/fill-check?serial=" + body.get("serial")).expect(200);
+        var check = api.as(Role.FILLER).get("/api/fill-check?specificGravity=0.508&serial=" + body.get("serial"))
+                .expect(200);
         assertThat(check.at("/mayFill").asBoolean()).isFalse();
         assertThat(check.text("/status")).isEqualTo("ON_HOLD");
         assertThat(texts(check, "/refusals", "/code")).containsOnly("ON_HOLD").hasSize(2);

@@ -1,19 +1,20 @@
 package org.collarbook.compliance.fillcheck;
 
 import java.math.BigDecimal;
-import java.util.List;
+import java.time.Clock;
+import java.time.LocalDate;
 
-import org.collarbook.compliance.KnownContainer;
-import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
-import org.collarbook.platform.Caution;
-import org.collarbook.platform.Problem;
-import org.collarbook.regulation.RuleBook;
+import org.collarbook.platform.Inputs;
+import org.collarbook.registry.stamps.CollarReading;
+import org.collarbook.regulation.Collar;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
@@ -21,63 +22,65 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
+@RequestMapping(path = "/api/fill-check", produces = "application/json")
 @Tag(name = "Compliance")
 class FillCheckController {
 
-    /** More containers than this with one serial number are not told apart in one answer. */
-    private static final int MOST_CANDIDATES = 20;
-
-    private final KnownContainers containers;
+    private final ContainerFinder finder;
+    private final Liquids liquids;
+    private final FillCheck check;
     private final Requirements requirements;
-    private final RuleBook rules;
+    private final Clock clock;
 
-    FillCheckController(KnownContainers containers, Requirements requirements, RuleBook rules) {
-        this.containers = containers;
+    FillCheckController(ContainerFinder finder, Liquids liquids, FillCheck check, Requirements requirements,
+            Clock clock) {
+        this.finder = finder;
+        this.liquids = liquids;
+        this.check = check;
         this.requirements = requirements;
-        this.rules = rules;
+        this.clock = clock;
     }
 
-    @GetMapping(path = "/api/fill-check", produces = "application/json")
+    @GetMapping
     @Operation(summary = "May this container be filled now, and to what weight?", description = """
-            Name the container by `tag`, or by `serial` and as much of `specification` and `maker` as was read. The \
-            answer is yes only when every clock, mark and permission allows it; it carries all reasons with their \
-            citations. Without `specificGravity` (of the liquid at 60 °F) no maximum weight is given.""")
+            Name the container by `tag`, or by `serial` and as much of `specification` and `maker` as was read, and \
+            what is to go in by `product` or by the `specificGravity` of the liquid at 60 °F: without either there is \
+            no maximum and no yes. The answer is yes only when every clock, mark and permission allows it; it carries \
+            all reasons with their citations. With `liquidTemperatureF` the volume is given at that temperature too.""")
     ResponseEntity<FillCheckAnswer> check(@RequestParam(required = false) @Nullable String tag,
             @RequestParam(required = false) @Nullable String serial,
             @RequestParam(required = false) @Nullable String specification,
             @RequestParam(required = false) @Nullable String maker,
-            @RequestParam(required = false) @Nullable BigDecimal specificGravity) {
-        var query = FillCheckQuery.of(tag, serial, specification, maker, specificGravity);
-        var known = one(found(query));
-        var today = requirements.today(known);
-        return ResponseEntity.ok().cacheControl(CacheControl.noStore())
-                .body(FillCheckAnswer.from(known, rules.assess(known.facts(), today),
-                        rules.fillingLimit(known.facts(), specificGravity, today), specificGravity));
+            @RequestParam(required = false) @Nullable String product,
+            @RequestParam(required = false) @Nullable BigDecimal specificGravity,
+            @RequestParam(required = false) @Nullable BigDecimal liquidTemperatureF) {
+        var inputs = new Inputs();
+        var asked = WhichContainer.read("", tag, serial, specification, maker, inputs);
+        var liquid = liquids.read("", product, specificGravity, liquidTemperatureF, inputs);
+        inputs.done();
+        var known = finder.one(asked);
+        return answer(FillCheckAnswer.from(check.judge(known, liquid, requirements.today(known)), null));
     }
 
-    private List<KnownContainer> found(FillCheckQuery query) {
-        if (query.tag() != null) {
-            return containers.byTag(query.tag()).stream().toList();
-        }
-        var serial = query.serial();
-        if (serial == null) {
-            throw new IllegalStateException("a query names a tag or a serial");
-        }
-        var maker = query.maker();
-        return containers.bySerial(serial, query.specification(), MOST_CANDIDATES).stream()
-                .filter(known -> maker == null || maker.equals(known.container().marks().maker())).toList();
+    @PostMapping(consumes = "application/json")
+    @Operation(summary = "The same for a stamp as read, line by line", description = """
+            The container is found by the `tag`, or by the serial number among the `lines`. Each line is compared with \
+            what is recorded: one that contradicts it refuses the fill, a requalification mark that is not recorded \
+            does so where with the mark no fill were allowed. Nothing is stored.""")
+    ResponseEntity<FillCheckAnswer> check(@RequestBody StampedQuestion question) {
+        var inputs = new Inputs();
+        var lines = CollarReading.checked(question.lines(), inputs);
+        var tag = WhichContainer.tag("/", question.tag(), inputs);
+        var liquid = liquids.read("/", question.product(), question.specificGravity(), question.liquidTemperatureF(),
+                inputs);
+        inputs.done();
+        var collar = CollarReading.of(lines, Collar.unknown(LocalDate.now(clock)));
+        var known = finder.one(tag, collar);
+        var stamp = StampComparison.of(collar, known);
+        return answer(FillCheckAnswer.from(check.judge(known, liquid, requirements.today(known), stamp), stamp));
     }
 
-    private static KnownContainer one(List<KnownContainer> found) {
-        if (found.isEmpty()) {
-            throw Problem.of(HttpStatus.NOT_FOUND, "NOT_FOUND",
-                    "Do not fill: no container in the register bears these marks. " + Caution.TEXT).asException();
-        }
-        if (found.size() > 1) {
-            throw Problem.conflict("MORE_THAN_ONE", "Do not fill yet: " + found.size() + " containers match. Read the"
-                    + " specification, the maker's symbol and the month of manufacture off the collar, or scan the tag.")
-                    .with("candidates", found.stream().map(Candidate::from).toList()).asException();
-        }
-        return found.getFirst();
+    private static ResponseEntity<FillCheckAnswer> answer(FillCheckAnswer answer) {
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(answer);
     }
 }

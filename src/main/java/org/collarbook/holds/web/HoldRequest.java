@@ -4,6 +4,7 @@ import java.time.Instant;
 
 import org.collarbook.holds.HoldReason;
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
 /** Why a container is to be held; {@code occurredAt} is now when absent. */
@@ -17,7 +18,7 @@ record HoldRequest(@Nullable String reason, @Nullable String note, @Nullable Ins
         var why = inputs.word("/reason", inputs.present("/reason", given, "a code of GET /api/holds/reasons"),
                 HoldReason.class);
         var said = inputs.optional("/note", note, 1000);
-        var at = Moments.read("/occurredAt", occurredAt, now, inputs);
+        var at = Moments.pastOrNow("/occurredAt", occurredAt, now, inputs);
         inputs.done();
         if (why == null) {
             throw new IllegalStateException("a reason was neither read nor refused");

@@ -6,6 +6,7 @@ import java.time.YearMonth;
 import org.collarbook.holds.NewRecall;
 import org.collarbook.holds.SerialRange;
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.Moments;
 import org.collarbook.registry.MakerSymbol;
 import org.collarbook.registry.Serial;
 import org.collarbook.regulation.ParseResult;
@@ -35,7 +36,7 @@ record RecallRequest(@Nullable String maker, @Nullable String lot, @Nullable Str
         ordered(first, last, inputs);
         var issuer = inputs.required("/issuedBy", issuedBy, 200);
         var number = inputs.optional("/reference", reference, 200);
-        var at = Moments.read("/occurredAt", occurredAt, now, inputs);
+        var at = Moments.pastOrNow("/occurredAt", occurredAt, now, inputs);
         inputs.done();
         if (by == null || issuer == null) {
             throw new IllegalStateException("a recall was neither read nor refused");

@@ -40,7 +40,7 @@ record StampsAnswer(List<LineReading> readings, MarksRead marks, @Nullable Strin
             @Nullable String expected) {
 
         static LineReading from(StampLine line) {
-            var raw = whole(line.reading().raw());
+            var raw = StampLine.whole(line.reading().raw());
             return switch (line.reading()) {
                 case Reading.Read<Stamp>(var _, var stamp, var warnings) -> new LineReading(line.number(), raw,
                         LineOutcome.READ, stamp.kind(), stamp.toString(), StampFields.of(stamp), warnings,
@@ -51,17 +51,8 @@ record StampsAnswer(List<LineReading> readings, MarksRead marks, @Nullable Strin
                         null, null, null);
                 case Reading.Unreadable<Stamp>(var _, var _, int index, var found, var expected) -> new LineReading(line
                         .number(), raw, LineOutcome.UNREADABLE, line.kind(), null, null, List.of(), null, null, index,
-                        whole(found), expected);
+                        StampLine.whole(found), expected);
             };
-        }
-
-        /** Half a character cannot be sent back: its place is kept. */
-        private static String whole(String text) {
-            var shown = new StringBuilder(text.length());
-            text.codePoints().forEach(c -> shown.appendCodePoint(Character.getType(c) == Character.SURROGATE
-                    ? 0xfffd
-                    : c));
-            return shown.toString();
         }
     }
 

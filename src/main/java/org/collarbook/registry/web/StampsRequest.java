@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.util.List;
 
 import org.collarbook.platform.Inputs;
+import org.collarbook.registry.stamps.CollarReading;
 import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
@@ -22,26 +23,10 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 record StampsRequest(@Nullable List<@Nullable String> lines, @Nullable String specification,
         @Nullable String manufactured, @JsonDeserialize(using = TextDate.class) @Nullable LocalDate asOf) {
 
-    private static final int MOST_LINES = 100;
-    private static final int LONGEST_LINE = 200;
+    private static final int LONGEST = 200;
 
-    /** The lines, once {@code inputs} is done without a refusal. */
     List<String> checked(Inputs inputs) {
-        var given = inputs.present("/lines", lines, "1 to " + MOST_LINES + " lines of text");
-        if (given == null) {
-            return List.of();
-        }
-        if (given.isEmpty() || given.size() > MOST_LINES) {
-            inputs.refuse("/lines", "OUT_OF_RANGE", given.size() + " lines", "1 to " + MOST_LINES + " lines of text");
-            return List.of();
-        }
-        for (int i = 0; i < given.size(); i++) {
-            var line = inputs.present("/lines/" + i, given.get(i), "a text");
-            if (line != null && line.length() > LONGEST_LINE) {
-                inputs.refuse("/lines/" + i, "INVALID_TEXT", line, "at most " + LONGEST_LINE + " characters");
-            }
-        }
-        return inputs.areRefused() ? List.of() : given.stream().map(String::valueOf).toList();
+        return CollarReading.checked(lines, inputs);
     }
 
     Collar known(Inputs inputs, LocalDate today) {
@@ -55,7 +40,7 @@ record StampsRequest(@Nullable List<@Nullable String> lines, @Nullable String sp
     }
 
     private @Nullable Specification design(Inputs inputs) {
-        var text = inputs.optional("/specification", specification, LONGEST_LINE);
+        var text = inputs.optional("/specification", specification, LONGEST);
         return text == null ? null : switch (Specification.tryParse(text)) {
             case Parsed<Specification>(var read, var _) -> read;
             case Rejected<Specification>(int index, var found, var expected) -> {
@@ -67,7 +52,7 @@ record StampsRequest(@Nullable List<@Nullable String> lines, @Nullable String sp
     }
 
     private @Nullable YearMonth month(Inputs inputs, Collar collar) {
-        var text = inputs.optional("/manufactured", manufactured, LONGEST_LINE);
+        var text = inputs.optional("/manufactured", manufactured, LONGEST);
         return text == null ? null : switch (StampedMonth.read(text, collar)) {
             case Read<YearMonth>(var _, var month, var _) -> month;
             case Ambiguous<YearMonth>(var _, var months, var because) -> {

@@ -85,6 +85,93 @@ class FillCheckTests {
         assertThat(answer.at("/most/gallonsAt60F").asDouble()).isBetween(7.5, 8.0);
     }
 
+    private String product(String lading, double gravity) {
+        var code = "P" + Given.serial();
+        api.as(Role.CLERK).post("/api/products", Map.of("code", code, "lading", lading, "specificGravity", gravity,
+                "declaredBy", "the plant manager", "declaredOn", "2026-11-20")).expect(201);
+        return code;
+    }
+
+    @Test
+    void theGravityOfAProductIsItsDeclarers() {
+        var serial = serialOf(inDate());
+        var answer = check("serial=" + serial + "&product=" + product("LPG", 0.508)).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).as(answer.body()).isTrue();
+        assertThat(answer.at("/most/netLb").decimalValue()).isEqualByComparingTo("19.99");
+        assertThat(answer.text("/liquid/declaredBy")).isEqualTo("the plant manager");
+        assertThat(answer.text("/liquid/declaredOn")).isEqualTo("2026-11-20");
+        check("serial=" + serial + "&product=" + product("PROPANE", 0.504)).expect(200);
+        assertThat(check("serial=" + serial + "&product=NOBODY").expectProblem(400, "INVALID_INPUT").errors())
+                .containsEntry("product", "UNKNOWN_PRODUCT");
+        assertThat(check("serial=" + serial + "&specificGravity=0.508&product=" + product("LPG", 0.508))
+                .expectProblem(400, "INVALID_INPUT").errors()).containsEntry("specificGravity", "TOO_MANY");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"LPG, LPG, true", "LPG, PROPANE, true", "PROPANE, PROPANE, true", "PROPANE, LPG, false",
+            "LPG, BUTANE, false", "LPG, ANHYDROUS_AMMONIA, false"})
+    void aProductGoesWhereItIsServed(String service, String lading, boolean may) {
+        var body = inDate();
+        body.put("service", Map.of("lading", service, "exclusive", true, "corrosionFree", true));
+        var answer = check("serial=" + serialOf(body) + "&product=" + product(lading, 0.508)).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).as(answer.body()).isEqualTo(may);
+        assertThat(codes(answer, "/refusals").contains("PRODUCT_NOT_OF_SERVICE")).isEqualTo(!may);
+    }
+
+    /** No gravity, no maximum and no yes; nor with one that no table holds. */
+    @ParameterizedTest
+    @CsvSource({"'', MISSING_SPECIFIC_GRAVITY", "&specificGravity=0.7, SPECIFIC_GRAVITY_OUT_OF_TABLE"})
+    void withoutAMaximumThereIsNoYes(String gravity, String code) {
+        var answer = check("serial=" + serialOf(inDate()) + gravity).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).isFalse();
+        assertThat(codes(answer, "/refusals")).containsExactly(code);
+        assertThat(answer.at("/most").isMissingNode()).isTrue();
+        assertThat(answer.at("/gauge").isMissingNode()).isTrue();
+    }
+
+    /** 47.6 lb is 5.7155 gallons; 80 % of them 4.5; 42 % of the weight at gravity .508 is 4.7 gallons at 60 °F. */
+    @Test
+    void theGaugeIsAnotherCheckThanTheWeight() {
+        var answer = check("serial=" + serialOf(inDate()) + "&specificGravity=0.508&liquidTemperatureF=40").expect(200);
+        assertThat(answer.at("/gauge/percentFull").asInt()).isEqualTo(80);
+        assertThat(answer.at("/gauge/gallons").decimalValue()).isEqualByComparingTo("4.5");
+        assertThat(answer.text("/gauge/basis")).isEqualTo("COMMON_PRACTICE");
+        assertThat(answer.text("/gauge/note")).contains("another check");
+        assertThat(answer.at("/most/gallonsAt60F").decimalValue()).isEqualByComparingTo("4.7");
+        assertThat(answer.at("/most/gallonsAtTemperature").decimalValue()).isEqualByComparingTo("4.5");
+        var hot = check("serial=" + serialOf(inDate()) + "&specificGravity=0.508&liquidTemperatureF=140").expect(200);
+        assertThat(hot.at("/most/gallonsAtTemperature").isMissingNode()).isTrue();
+        assertThat(codes(hot, "/reasons")).contains("VOLUME_NOT_CORRECTED");
+    }
+
+    /** 29 CFR 1910.110(b)(19)(v): 100 gallons above ground, gravity 0.510: 79.8 gallons at 40 °F; 42/0.510 at 60 °F. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "ABOVEGROUND", "UNDERGROUND"})
+    void theWorkedExampleOfTheRegulation(String installation) {
+        var tank = inDate();
+        tank.put("kind", "STATIONARY_TANK");
+        tank.put("specification", "ASME");
+        tank.put("waterCapacity", "100 gal");
+        tank.put("installation", installation.isEmpty() ? null : installation);
+        tank.put("servicePressure", "250 psig");
+        var answer = check("serial=" + serialOf(tank) + "&specificGravity=0.510&liquidTemperatureF=40").expect(200);
+        assertThat(answer.at("/most/percentOfWaterCapacity").asInt()).as(answer.body()).isEqualTo(42);
+        assertThat(answer.at("/most/gallonsAtTemperature").decimalValue()).isEqualByComparingTo("79.8");
+        // 82.35, told rounded down; the literature rounds to 82.4
+        assertThat(answer.at("/most/gallonsAt60F").decimalValue()).isEqualByComparingTo("82.3");
+    }
+
+    /** 49 CFR 178.65: DOT 39 is not refillable, so no weight stands beside the refusal. */
+    @Test
+    void whatIsNeverRefilledHasNoMaximum() {
+        var body = inDate();
+        body.put("specification", "DOT-39");
+        var answer = check("serial=" + serialOf(body) + "&specificGravity=0.508").expect(200);
+        assertThat(codes(answer, "/refusals")).contains("NOT_REFILLABLE");
+        assertThat(answer.at("/most").isMissingNode()).isTrue();
+        assertThat(answer.at("/gauge").isMissingNode()).isTrue();
+    }
+
     @ParameterizedTest
     @CsvSource({"specificGravity, MISSING_SPECIFIC_GRAVITY", "waterCapacity, MISSING_WATER_CAPACITY",
             "tare, MISSING_TARE"})
@@ -152,7 +239,9 @@ class FillCheckTests {
     @ParameterizedTest
     @ValueSource(strings = {"", "tag=a&serial=b", "serial=x&specification=DOT-9ZZ", "serial=x&specificGravity=heavy",
             "serial=x&specificGravity=-1",
-            "serial=x&specificGravity=1e-999999999", "serial=x&specificGravity=1.2"})
+            "serial=x&specificGravity=1e-999999999", "serial=x&specificGravity=1.2", "serial=x&specificGravity=0.50811",
+            "serial=x&liquidTemperatureF=151", "serial=x&liquidTemperatureF=-61", "serial=x&liquidTemperatureF=60.01",
+            "serial=x&liquidTemperatureF=1e999999999", "serial=x&liquidTemperatureF=warm"})
     void badQuestionsAreRefused(String query) {
         check(query).expectProblem(400, "INVALID_INPUT");
     }

@@ -1,0 +1,30 @@
+package org.collarbook.compliance.fills;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.platform.Caution;
+import org.collarbook.regulation.ReasonCode;
+import org.jspecify.annotations.Nullable;
+
+/** A recorded fill; {@code holdId} is the hold that an observed overfill has placed. */
+record FillAnswer(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, BigDecimal netAfterLb,
+        @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb, @Nullable BigDecimal heelLb,
+        @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal liquidTemperatureF,
+        @Nullable String product, @Nullable BigDecimal specificGravity, @Nullable BigDecimal maxNetLb,
+        boolean lookedAt, @Nullable Boolean leakChecked, boolean observedOverfill, List<ReasonCode> refusedFor,
+        @Nullable UUID holdId, String caution) {
+
+    static FillAnswer from(RecordFill.Recorded recorded) {
+        var fill = recorded.fill();
+        var contents = fill.contents();
+        return new FillAnswer(fill.id(), fill.containerId(), fill.filledAt(), fill.filledOn(), contents.netLb(),
+                contents.grossLb(), contents.tareLb(), contents.heelLb(), contents.addedLb(), contents.gallonsAdded(),
+                contents.liquidTemperatureF(), recorded.product(), fill.specificGravity(), fill.mostNetLb(),
+                fill.lookedAt(), fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), recorded.hold(),
+                Caution.TEXT);
+    }
+}

@@ -1,0 +1,161 @@
+package org.collarbook.compliance.fills;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.access.Caller;
+import org.collarbook.compliance.KnownContainer;
+import org.collarbook.compliance.KnownContainers;
+import org.collarbook.compliance.LoadedRuleBook;
+import org.collarbook.compliance.fillcheck.ContainerFinder;
+import org.collarbook.compliance.fillcheck.FillCheck;
+import org.collarbook.compliance.fillcheck.Judgement;
+import org.collarbook.compliance.fillcheck.Liquids;
+import org.collarbook.custody.Contents;
+import org.collarbook.custody.Fills;
+import org.collarbook.custody.MeasuredFill;
+import org.collarbook.holds.HoldReason;
+import org.collarbook.holds.Holds;
+import org.collarbook.holds.Placing;
+import org.collarbook.platform.Ids;
+import org.collarbook.platform.Inputs;
+import org.collarbook.platform.Problem;
+import org.collarbook.registry.Containers;
+import org.collarbook.regulation.FillingLimit;
+import org.collarbook.regulation.Reason;
+import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.StandingHold;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Judges a fill and records it while the container is locked: whatever was committed about it before is seen, and
+ * nothing about it is committed in between.
+ */
+@Component
+class RecordFill {
+
+    private final ContainerFinder finder;
+    private final Containers containers;
+    private final KnownContainers known;
+    private final Liquids liquids;
+    private final FillCheck check;
+    private final Fills fills;
+    private final Holds holds;
+    private final LoadedRuleBook rules;
+    private final Clock clock;
+
+    RecordFill(ContainerFinder finder, Containers containers, KnownContainers known, Liquids liquids, FillCheck check,
+            Fills fills, Holds holds, LoadedRuleBook rules, Clock clock) {
+        this.finder = finder;
+        this.containers = containers;
+        this.known = known;
+        this.liquids = liquids;
+        this.check = check;
+        this.fills = fills;
+        this.holds = holds;
+        this.rules = rules;
+        this.clock = clock;
+    }
+
+    /** A fill as recorded; {@code hold} is the one that an observed overfill has placed. */
+    record Recorded(MeasuredFill fill, @Nullable String product, @Nullable UUID hold) {}
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    Recorded record(FillCommand command, Caller by) {
+        var container = locked(command);
+        var inputs = new Inputs();
+        var day = day(command, container, inputs);
+        var liquid = liquids.read("/", command.product(), command.specificGravity(), command.temperatureF(), inputs);
+        var tare = container.container().marks().tare();
+        var measured = Measured.of(command.measure(), tare == null ? null : tare.value(), liquid, inputs);
+        inputs.done();
+        var judgement = check.judge(container, liquid, day);
+        var contents = measured instanceof Measured.Known(var known) ? known : null;
+        var refusals = refusals(judgement, measured);
+        if (contents == null || !refusals.isEmpty() && !command.observedOverfill()) {
+            throw FillRefusal.of(judgement, refusals, contents);
+        }
+        if (command.observedOverfill() && refusals.isEmpty()) {
+            throw FillRefusal.notOverfilled(contents);
+        }
+        return append(command, day, contents, judgement, refusals, by);
+    }
+
+    private Recorded append(FillCommand command, LocalDate day, Contents contents, Judgement judgement,
+            List<Reason> refusals, Caller by) {
+        var container = judgement.known();
+        var product = judgement.liquid().product();
+        var where = container.where();
+        var fill = new MeasuredFill(Ids.next(), container.id(), command.filledAt(), day, contents,
+                product == null ? null : product.id(), judgement.liquid().specificGravity(),
+                judgement.limit() instanceof FillingLimit.Limit limit ? limit.maxNet() : null, true,
+                command.leakChecked(), command.observedOverfill(),
+                refusals.stream().map(Reason::code).distinct().toList(), where == null ? null : where.siteId(),
+                rules.id());
+        fills.append(fill, by);
+        return new Recorded(fill, product == null ? null : product.code(),
+                command.observedOverfill() ? hold(fill, by) : null);
+    }
+
+    /** None where the container is condemned, which outlasts any hold. */
+    private @Nullable UUID hold(MeasuredFill fill, Caller by) {
+        var now = clock.instant();
+        var placing = holds.place(fill.containerId(), HoldReason.OVERFILLED_OR_DISCHARGED, "Fill " + fill.id() + ": "
+                + fill.contents().netLb() + " lb in it, the limit "
+                + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb"),
+                fill.filledAt().isAfter(now) ? now : fill.filledAt(), by);
+        return placing instanceof Placing.Placed(var hold) ? hold.id() : null;
+    }
+
+    private KnownContainer locked(FillCommand command) {
+        var which = command.which();
+        var id = which == null ? command.id() : finder.one(which).id();
+        if (id == null || !containers.lock(id)) {
+            throw Problem.notFound("container").asException();
+        }
+        var container = known.byId(id).orElseThrow();
+        var holds = container.facts().holds();
+        // a hold that stands refuses a fill however early the fill is said to have been
+        var standing = holds == null
+                ? null
+                : holds.stream().map(hold -> new StandingHold(hold.reason(), null, hold.text(), hold.citation()))
+                        .toList();
+        return new KnownContainer(container.container(), container.where(),
+                container.facts().toBuilder().holds(standing).build(), container.declarer());
+    }
+
+    private static LocalDate day(FillCommand command, KnownContainer container, Inputs inputs) {
+        var where = container.where();
+        ZoneId zone = where == null ? ZoneOffset.UTC : where.zone();
+        var day = LocalDate.ofInstant(command.filledAt(), zone);
+        var made = container.container().marks().manufactured();
+        if (made != null && day.isBefore(made.value().atDay(1))) {
+            inputs.refuse("/filledAt", "BEFORE_MANUFACTURE", command.filledAt().toString(),
+                    "not before the original test in " + made.value());
+        }
+        return day;
+    }
+
+    private static List<Reason> refusals(Judgement judgement, Measured measured) {
+        var refusals = new ArrayList<>(judgement.refusals());
+        switch (measured) {
+            case Measured.Known(var contents) -> {
+                if (judgement.limit() instanceof FillingLimit.Limit limit && contents.isMoreThan(limit.maxNet())) {
+                    refusals.add(ReasonCode.OVER_LIMIT.citing(limit.citation()));
+                }
+            }
+            case Measured.Unknown(var because) -> because.stream()
+                    .filter(code -> refusals.stream().noneMatch(told -> told.code() == code))
+                    .map(ReasonCode::reason).forEach(refusals::add);
+        }
+        return refusals;
+    }
+}

@@ -1,0 +1,74 @@
+package org.collarbook.custody;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.access.Caller;
+import org.collarbook.platform.Ids;
+import org.collarbook.platform.Problem;
+import org.collarbook.registry.Containers;
+import org.collarbook.registry.RegisteredContainer;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Containers that came back empty, as facts: what was filled in time may be used up until then. */
+@Component
+public class Emptyings {
+
+    private final JdbcClient jdbc;
+    private final Containers containers;
+    private final Places places;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Emptyings(JdbcClient jdbc, Containers containers, Places places, ApplicationEventPublisher events, Clock clock) {
+        this.jdbc = jdbc;
+        this.containers = containers;
+        this.places = places;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /** Refuses by problem: not found, before the month of manufacture, recorded already. */
+    @Transactional
+    public Emptying record(UUID container, Instant emptiedAt, @Nullable String how, Caller by) {
+        if (!containers.lock(container)) {
+            throw Problem.notFound("container").asException();
+        }
+        var day = dayAt(container, emptiedAt);
+        containers.find(container).ifPresent(known -> refuseImpossible(known, day));
+        var emptying = new Emptying(Ids.next(), container, emptiedAt, day, how);
+        int stored = jdbc.sql("""
+                insert into emptying (id, container_id, emptied_at, emptied_on, how, recorded_at, recorded_by)
+                values (?, ?, ?, ?, ?, ?, ?) on conflict on constraint emptying_once do nothing""")
+                .params(emptying.id(), container, emptiedAt.atOffset(ZoneOffset.UTC), day, how,
+                        clock.instant().atOffset(ZoneOffset.UTC), by.id())
+                .update();
+        if (stored == 0) {
+            throw Problem.conflict("ALREADY_RECORDED", "It is recorded already that this container was empty at "
+                    + emptiedAt + ". Nothing was stored.").asException();
+        }
+        events.publishEvent(new ContainerEmptied(container));
+        return emptying;
+    }
+
+    private LocalDate dayAt(UUID container, Instant at) {
+        var place = places.of(List.of(container)).get(container);
+        return LocalDate.ofInstant(at, place == null ? ZoneOffset.UTC : place.zone());
+    }
+
+    private static void refuseImpossible(RegisteredContainer known, LocalDate day) {
+        var manufactured = known.marks().manufactured();
+        if (manufactured != null && day.isBefore(manufactured.value().atDay(1))) {
+            throw Problem.invalid("/emptiedAt", "BEFORE_MANUFACTURE", day.toString(),
+                    "not before the original test in " + manufactured.value()).asException();
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package org.collarbook.custody.web;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.custody.PastFill;
+import org.jspecify.annotations.Nullable;
+
+/** {@code netAfterLb} is what was in it after the fill; what the fill of a ledger did not tell is absent. */
+record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Instant filledAt,
+        @Nullable BigDecimal netAfterLb, @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb,
+        @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
+        @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
+        @Nullable BigDecimal maxNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
+        boolean observedOverfill, List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
+        Instant recordedAt) {
+
+    static FillResponse from(PastFill fill) {
+        return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
+                fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
+                fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),
+                fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), fill.siteId(), fill.ruleBook(),
+                fill.recordedAt());
+    }
+}
