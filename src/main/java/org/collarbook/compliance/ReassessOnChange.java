@@ -1,6 +1,7 @@
 package org.collarbook.compliance;
 
 import java.util.List;
+import java.util.UUID;
 
 import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
@@ -9,6 +10,7 @@ import org.collarbook.custody.SiteChanged;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
+import org.collarbook.platform.Journal;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -18,25 +20,27 @@ class ReassessOnChange {
 
     private final Requirements requirements;
     private final Places places;
+    private final Journal journal;
 
-    ReassessOnChange(Requirements requirements, Places places) {
+    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
+        this.journal = journal;
         this.requirements = requirements;
         this.places = places;
     }
 
     @EventListener
     void on(ContainerRegistered event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(event.containerId());
     }
 
     @EventListener
     void on(ContainerChanged event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(event.containerId());
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(event.containerId());
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -47,11 +51,17 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerFilled event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(event.containerId());
     }
 
     @EventListener
     void on(RequalificationRecorded event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(event.containerId());
+    }
+
+    /** What was recorded is entered in the container's chain, and judged. */
+    private void changed(UUID container) {
+        journal.enter(List.of(container));
+        requirements.reassess(List.of(container));
     }
 }

@@ -21,7 +21,7 @@ class FactsAreKeptTests {
 
     @ParameterizedTest
     @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency",
-            "extinguisher", "extinguisher_record"})
+            "extinguisher", "extinguisher_record", "journal"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
         var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")
