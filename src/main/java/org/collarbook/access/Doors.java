@@ -46,6 +46,8 @@ public final class Doors {
             door(HttpMethod.POST, "/api/containers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.PUT, "/api/containers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/stamps/readings", STAFF),
+            door(HttpMethod.GET, "/api/containers/*/history", STAFF),
+            door(HttpMethod.GET, "/api/audit/verification", OFFICE),
             // places
             door(HttpMethod.GET, "/api/customers", STAFF), door(HttpMethod.GET, "/api/customers/*", STAFF),
             door(HttpMethod.POST, "/api/customers", OFFICE), door(HttpMethod.PUT, "/api/customers/*", OFFICE),

@@ -20,7 +20,7 @@ import org.springframework.stereotype.Component;
 @Component
 public class KnownContainers {
 
-    private static final String SELECT = "select " + ContainerRows.COLUMNS + """
+    static final String SELECT = "select " + ContainerRows.COLUMNS + """
             , d.declared_by, d.declared_on, coalesce(s.jurisdiction, d.jurisdiction) as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
               (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,

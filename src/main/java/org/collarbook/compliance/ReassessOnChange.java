@@ -1,6 +1,7 @@
 package org.collarbook.compliance;
 
 import java.util.List;
+import java.util.UUID;
 
 import org.collarbook.custody.ContainerEmptied;
 import org.collarbook.custody.ContainerFilled;
@@ -12,6 +13,7 @@ import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
+import org.collarbook.platform.Journal;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -21,25 +23,27 @@ class ReassessOnChange {
 
     private final Requirements requirements;
     private final Places places;
+    private final Journal journal;
 
-    ReassessOnChange(Requirements requirements, Places places) {
+    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
+        this.journal = journal;
         this.requirements = requirements;
         this.places = places;
     }
 
     @EventListener
     void on(ContainerRegistered event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerChanged event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -50,26 +54,32 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerFilled event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerEmptied event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
     }
 
     @EventListener
     void on(HoldsPlaced event) {
-        requirements.reassess(event.containerIds());
+        changed(event.containerIds());
     }
 
     @EventListener
     void on(HoldsLifted event) {
-        requirements.reassess(event.containerIds());
+        changed(event.containerIds());
     }
 
     @EventListener
     void on(RequalificationRecorded event) {
-        requirements.reassess(List.of(event.containerId()));
+        changed(List.of(event.containerId()));
+    }
+
+    /** What was recorded is entered in the containers' chains, and judged. */
+    private void changed(List<UUID> containers) {
+        journal.enter(containers);
+        requirements.reassess(containers);
     }
 }

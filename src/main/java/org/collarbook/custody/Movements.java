@@ -48,9 +48,7 @@ public class Movements {
         var id = Ids.next();
         append(id, movement, stated == null ? recorded.orElse(null) : stated, by.id());
         boolean moved = place(id, movement);
-        if (moved) {
-            events.publishEvent(new ContainerMoved(movement.containerId()));
-        }
+        events.publishEvent(new ContainerMoved(movement.containerId()));
         return new Moving.Recorded(id, moved);
     }
 

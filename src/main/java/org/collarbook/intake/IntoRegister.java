@@ -18,6 +18,7 @@ import org.collarbook.custody.PlaceBatch.SiteLine;
 import org.collarbook.holds.Recalls;
 import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.Requalifications;
+import org.collarbook.platform.Journal;
 import org.collarbook.registry.ContainerBatch;
 import org.collarbook.registry.ContainerBatch.Change;
 import org.collarbook.regulation.Jurisdiction;
@@ -34,10 +35,12 @@ class IntoRegister implements Sink {
     private final Fills fills;
     private final Requirements requirements;
     private final Recalls recalls;
+    private final Journal journal;
     private final Clock clock;
 
     IntoRegister(ContainerBatch containers, PlaceBatch places, Requalifications requalifications, Fills fills,
-            Requirements requirements, Recalls recalls, Clock clock) {
+            Requirements requirements, Recalls recalls, Journal journal, Clock clock) {
+        this.journal = journal;
         this.containers = containers;
         this.places = places;
         this.requalifications = requalifications;
@@ -67,6 +70,7 @@ class IntoRegister implements Sink {
     private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
+        journal.enter(written.stream().map(Written::id).toList());
         requirements.assessFirst(fresh);
         requirements.reassess(known);
     }

@@ -1,5 +1,6 @@
 package org.collarbook.compliance.assessment;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.LinkedHashMap;
@@ -25,7 +26,14 @@ import org.jspecify.annotations.Nullable;
 /** What the rules say; a field that does not apply is absent, and so is an explanation that was not asked for. */
 record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean mayCarry, boolean mayCarryEmpty,
         boolean mayUse, List<RequirementAnswer> requirements, Map<String, PermissionAnswer> permissions,
-        List<Reason> reasons, @Nullable List<ConsideredAnswer> explanation, RuleBookAnswer ruleBook, String caution) {
+        List<Reason> reasons, @Nullable List<ConsideredAnswer> explanation, RuleBookAnswer ruleBook,
+        @Nullable Replayed replayed, String caution) {
+
+    /**
+     * The moment of whose knowledge the answer is, and the evaluator that answered then; {@code sameEvaluator} is false
+     * where another version answers now, which may read the same book otherwise.
+     */
+    record Replayed(Instant knownAt, String evaluatorThen, boolean sameEvaluator) {}
 
     record PermissionAnswer(boolean allowed, List<ReasonCode> reasons) {
 
@@ -75,6 +83,12 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
                 assessment.mayCarry().allowed(), assessment.mayCarryEmpty().allowed(), assessment.mayUse().allowed(),
                 assessment.requirements().stream().map(clock -> RequirementAnswer.from(clock, assessment.asOf()))
                         .toList(),
-                permissions, assessment.reasons(), explanation, RuleBookAnswer.from(rules), Caution.TEXT);
+                permissions, assessment.reasons(), explanation, RuleBookAnswer.from(rules), null, Caution.TEXT);
+    }
+
+    AssessmentAnswer replayed(Instant knownAt, String evaluatorThen) {
+        return new AssessmentAnswer(asOf, status, mayFill, mayCarry, mayCarryEmpty, mayUse, requirements, permissions,
+                reasons, explanation, ruleBook,
+                new Replayed(knownAt, evaluatorThen, evaluatorThen.equals(ruleBook.engineVersion())), caution);
     }
 }

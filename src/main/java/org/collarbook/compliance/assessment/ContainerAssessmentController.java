@@ -1,12 +1,21 @@
 package org.collarbook.compliance.assessment;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.UUID;
 
+import org.collarbook.compliance.AsKnown;
 import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
+import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
 import org.collarbook.regulation.RuleBook;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -23,20 +32,68 @@ class ContainerAssessmentController {
     private final KnownContainers containers;
     private final Requirements requirements;
     private final RuleBook rules;
+    private final AsKnown asKnown;
+    private final Clock clock;
 
-    ContainerAssessmentController(KnownContainers containers, Requirements requirements, RuleBook rules) {
+    ContainerAssessmentController(KnownContainers containers, Requirements requirements, RuleBook rules,
+            AsKnown asKnown, Clock clock) {
+        this.asKnown = asKnown;
+        this.clock = clock;
         this.containers = containers;
         this.requirements = requirements;
         this.rules = rules;
     }
 
     @GetMapping(path = "/api/containers/{id}/assessment", produces = "application/json")
-    @Operation(summary = "What do the rules say today about this container of the register?", description = """
-            With `explain=true` the answer tells of every rule what became of it, condition by condition.""")
+    @Operation(summary = "What do the rules say about this container of the register?", description = """
+            Today and by all that is known, or as asked: `on` is the day asked about, `knownAt` the moment of whose \
+            knowledge the answer is to be. It then rests on what was recorded by that moment and on the rule book that \
+            the register held; `replayed` tells both, and whether another version of the evaluator answers now. With \
+            `explain=true` the answer tells of every rule what became of it, condition by condition.""")
     ResponseEntity<AssessmentAnswer> assess(@PathVariable UUID id,
-            @RequestParam(defaultValue = "false") boolean explain) {
+            @RequestParam(defaultValue = "false") boolean explain,
+            @RequestParam(required = false) @Nullable String on,
+            @RequestParam(required = false) @Nullable String knownAt) {
         var known = containers.byId(id).orElseThrow(() -> Problem.notFound("container").asException());
-        return ResponseEntity.ok().cacheControl(CacheControl.noStore())
-                .body(AssessmentAnswer.of(known.facts(), requirements.today(known), rules, explain));
+        var today = requirements.today(known);
+        if (on == null && knownAt == null) {
+            return answer(AssessmentAnswer.of(known.facts(), today, rules, explain));
+        }
+        var inputs = new Inputs();
+        var day = day(inputs, on, today);
+        var moment = moment(inputs, knownAt);
+        inputs.done();
+        var then = asKnown.container(id, day, moment).orElseThrow(() -> Problem.of(HttpStatus.NOT_FOUND, "NOT_FOUND",
+                "This container was not registered by " + moment + ".").asException());
+        var book = asKnown.book(moment);
+        return answer(AssessmentAnswer.of(then.facts(), day, book.rules(), explain)
+                .replayed(moment, book.evaluator()));
+    }
+
+    private static ResponseEntity<AssessmentAnswer> answer(AssessmentAnswer body) {
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(body);
+    }
+
+    private static LocalDate day(Inputs inputs, @Nullable String text, LocalDate today) {
+        try {
+            return text == null ? today : LocalDate.parse(text);
+        } catch (DateTimeParseException unreadable) {
+            inputs.refuse("on", "INVALID_DATE", text, "a date such as 2026-11-25");
+            return today;
+        }
+    }
+
+    private Instant moment(Inputs inputs, @Nullable String text) {
+        var now = clock.instant();
+        try {
+            var moment = text == null ? now : OffsetDateTime.parse(text).toInstant();
+            if (!moment.isAfter(now)) {
+                return moment;
+            }
+            inputs.refuse("knownAt", "IN_THE_FUTURE", text, "a moment that has passed");
+        } catch (DateTimeParseException unreadable) {
+            inputs.refuse("knownAt", "INVALID_TIME", text, "a moment such as 2026-11-25T14:00:00Z");
+        }
+        return now;
     }
 }

@@ -1,0 +1,89 @@
+package org.collarbook.compliance.history;
+
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.UUID;
+
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Journal;
+import org.collarbook.platform.JournalEntry;
+import org.collarbook.platform.Page;
+import org.collarbook.platform.PageSize;
+import org.collarbook.platform.Problem;
+import org.collarbook.registry.Containers;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.CacheControl;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.json.JsonMapper;
+
+@RestController
+@Tag(name = "History")
+class HistoryController {
+
+    private static final TypeReference<Map<String, String>> FIELDS = new TypeReference<>() {
+    };
+
+    private final Journal journal;
+    private final Containers containers;
+    private final JsonMapper json;
+
+    HistoryController(Journal journal, Containers containers, JsonMapper json) {
+        this.journal = journal;
+        this.containers = containers;
+        this.json = json;
+    }
+
+    /** {@code hash} binds the entry to the one before it. */
+    record Entry(long seq, String kind, UUID subject, Instant occurredAt, Instant recordedAt, UUID recordedBy,
+            Map<String, String> content, String hash) {}
+
+    @GetMapping(path = "/api/containers/{id}/history", produces = "application/json")
+    @Operation(summary = "The life of a container, the latest happening first", description = """
+            Every recorded fact with when it happened, when it was recorded and by which key. A mark bears no day: what \
+            is known by month alone stands at the beginning of its month.""")
+    ResponseEntity<Page<Entry>> history(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
+            @RequestParam(required = false) @Nullable Integer size) {
+        if (containers.find(id).isEmpty()) {
+            throw Problem.notFound("container").asException();
+        }
+        var asked = PageSize.of(size);
+        var before = Cursor.parse(cursor, 2);
+        var read = before == null
+                ? journal.of(id, null, 0, asked.limit())
+                : journal.of(id, time(before, cursor), seq(before, cursor), asked.limit());
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore())
+                .body(Page.of(read, asked, entry -> Cursor.after(entry.occurredAt(), entry.seq()))
+                        .map(entries -> entries.stream().map(this::shown).toList()));
+    }
+
+    private static Instant time(Cursor cursor, @Nullable String text) {
+        try {
+            return Instant.parse(cursor.key().get(0));
+        } catch (DateTimeParseException notOurs) {
+            throw Cursor.refused(String.valueOf(text));
+        }
+    }
+
+    private static long seq(Cursor cursor, @Nullable String text) {
+        try {
+            return Long.parseLong(cursor.key().get(1));
+        } catch (NumberFormatException notOurs) {
+            throw Cursor.refused(String.valueOf(text));
+        }
+    }
+
+    private Entry shown(JournalEntry entry) {
+        return new Entry(entry.seq(), entry.kind(), entry.subject(), entry.occurredAt(), entry.recordedAt(),
+                entry.recordedBy(), json.readValue(entry.content(), FIELDS), HexFormat.of().formatHex(entry.hash()));
+    }
+}

@@ -1,0 +1,153 @@
+package org.collarbook.platform;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The chain of every container's facts. Whoever has recorded facts of containers enters them in the same transaction:
+ * what the tables hold and the chain does not is appended in the order in which it was recorded.
+ */
+@Component
+public class Journal {
+
+    private static final String COLUMNS = "container_id, seq, kind, subject_id, occurred_at, recorded_at, recorded_by,"
+            + " content, previous_hash, hash";
+    private static final Comparator<JournalFact> AS_RECORDED = Comparator.comparing(JournalFact::recordedAt)
+            .thenComparing(JournalFact::occurredAt).thenComparing(JournalFact::kind)
+            .thenComparing(JournalFact::subject);
+
+    private final JdbcClient jdbc;
+    private final BulkCopy copy;
+    private final JsonMapper json;
+    private final List<Journalled> sources;
+
+    Journal(JdbcClient jdbc, BulkCopy copy, JsonMapper json, List<Journalled> sources) {
+        this.jdbc = jdbc;
+        this.copy = copy;
+        this.json = json;
+        this.sources = sources;
+    }
+
+    /** The end of a chain. */
+    record Head(UUID containerId, long seq, byte[] hash) {}
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void enter(Collection<UUID> containers) {
+        if (containers.isEmpty()) {
+            return;
+        }
+        var ids = new HashSet<>(containers).toArray(UUID[]::new);
+        var heads = new HashMap<UUID, Head>();
+        jdbc.sql("select container_id, seq, hash from journal_head where container_id = any (?)"
+                + " order by container_id for update").param(ids).query(Head.class).list()
+                .forEach(head -> heads.put(head.containerId, head));
+        var entered = heads.isEmpty() ? Set.<String>of() : entered(heads.keySet());
+        var facts = facts(List.of(ids)).stream().filter(fact -> !entered.contains(key(fact.kind(), fact.subject())))
+                .sorted(AS_RECORDED).toList();
+        append(facts, heads);
+    }
+
+    List<JournalFact> facts(Collection<UUID> containers) {
+        return sources.stream().flatMap(source -> source.of(containers).stream()).toList();
+    }
+
+    static String key(String kind, UUID subject) {
+        return kind + subject;
+    }
+
+    private Set<String> entered(Collection<UUID> containers) {
+        var entered = new HashSet<String>();
+        jdbc.sql("select kind, subject_id from journal where container_id = any (?)")
+                .param(containers.toArray(UUID[]::new)).query(row -> {
+                    entered.add(key(row.getString(1), row.getObject(2, UUID.class)));
+                });
+        return entered;
+    }
+
+    private void append(List<JournalFact> facts, Map<UUID, Head> heads) {
+        var grown = new HashMap<UUID, Head>();
+        var entries = new ArrayList<JournalEntry>(facts.size());
+        for (var fact : facts) {
+            var id = fact.container();
+            var head = grown.getOrDefault(id, heads.getOrDefault(id, new Head(id, 0, JournalEntry.START)));
+            var entry = JournalEntry.after(head.hash, head.seq + 1, fact, text(fact));
+            entries.add(entry);
+            grown.put(id, new Head(id, entry.seq(), entry.hash()));
+        }
+        copy.into("journal (" + COLUMNS + ")", entries, Journal::values);
+        var fresh = grown.values().stream().filter(head -> !heads.containsKey(head.containerId)).toList();
+        copy.into("journal_head (container_id, seq, hash)", fresh,
+                head -> new @Nullable Object[]{head.containerId, head.seq, bytea(head.hash)});
+        grown.values().stream().filter(head -> heads.containsKey(head.containerId)).forEach(head -> jdbc
+                .sql("update journal_head set seq = ?, hash = ? where container_id = ?")
+                .params(head.seq, head.hash, head.containerId).update());
+    }
+
+    String text(JournalFact fact) {
+        return json.writeValueAsString(fact.content());
+    }
+
+    private static @Nullable Object[] values(JournalEntry entry) {
+        return new @Nullable Object[]{entry.container(), entry.seq(), entry.kind(), entry.subject(),
+                entry.occurredAt().atOffset(ZoneOffset.UTC), entry.recordedAt().atOffset(ZoneOffset.UTC),
+                entry.recordedBy(), entry.content(), bytea(entry.previousHash()), bytea(entry.hash())};
+    }
+
+    private static String bytea(byte[] bytes) {
+        return "\\x" + java.util.HexFormat.of().formatHex(bytes);
+    }
+
+    /** A container's entries, the latest happening first; from just before the place given, when one is. */
+    public List<JournalEntry> of(UUID container, @Nullable Instant beforeTime, long beforeSeq, int atMost) {
+        return jdbc.sql("select " + COLUMNS + " " + """
+                from journal where container_id = :container
+                   and (cast(:time as timestamptz) is null or (occurred_at, seq) < (:time, :seq))
+                 order by occurred_at desc, seq desc limit :most""")
+                .param("container", container)
+                .param("time", beforeTime == null ? null : beforeTime.atOffset(ZoneOffset.UTC))
+                .param("seq", beforeSeq).param("most", atMost).query(Journal::read).list();
+    }
+
+    /** The chains of these containers, each from its start. */
+    List<JournalEntry> chains(Collection<UUID> containers) {
+        return jdbc.sql("select " + COLUMNS + " from journal where container_id = any (?) order by container_id, seq")
+                .param(containers.toArray(UUID[]::new)).query(Journal::read).list();
+    }
+
+    /** The next chains by container, with their ends. */
+    List<Head> headsAfter(UUID container, int atMost) {
+        return jdbc.sql("select container_id, seq, hash from journal_head where container_id > ? order by container_id"
+                + " limit ?").params(container, atMost).query(Head.class).list();
+    }
+
+    private static JournalEntry read(ResultSet row, int number) throws SQLException {
+        return new JournalEntry(row.getObject("container_id", UUID.class), row.getLong("seq"), row.getString("kind"),
+                row.getObject("subject_id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
+                row.getObject("recorded_by", UUID.class), row.getString("content"), row.getBytes("previous_hash"),
+                row.getBytes("hash"));
+    }
+
+    private static Instant time(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, OffsetDateTime.class).toInstant();
+    }
+}

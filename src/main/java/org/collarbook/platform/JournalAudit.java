@@ -1,0 +1,114 @@
+package org.collarbook.platform;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Proves the chains: every hash follows from the one before it, and every entry says what its fact still says. */
+@Component
+public class JournalAudit {
+
+    private final Journal journal;
+
+    JournalAudit(Journal journal) {
+        this.journal = journal;
+    }
+
+    /** What does not hold, and where; {@code seq} is 0 for a fact that is not in the chain. */
+    public record Broken(UUID container, long seq, String kind, @Nullable UUID subject, String what) {}
+
+    /** {@code next} is the last container looked at, or null when there are no more. */
+    public record Found(int containers, long entries, List<Broken> broken, @Nullable UUID next) {}
+
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Found of(UUID container) {
+        var entries = journal.chains(List.of(container));
+        var head = journal.headsAfter(new UUID(container.getMostSignificantBits(), container.getLeastSignificantBits()
+                - 1), 1).stream().filter(one -> one.containerId().equals(container)).toList();
+        return new Found(1, entries.size(), broken(List.of(container), heads(head), entries), null);
+    }
+
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Found after(@Nullable UUID container, int atMost) {
+        var heads = journal.headsAfter(container == null ? new UUID(0, 0) : container, atMost);
+        var ids = heads.stream().map(Journal.Head::containerId).toList();
+        var entries = journal.chains(ids);
+        return new Found(ids.size(), entries.size(), broken(ids, heads(heads), entries),
+                ids.size() < atMost ? null : ids.getLast());
+    }
+
+    private static Map<UUID, Journal.Head> heads(List<Journal.Head> heads) {
+        return heads.stream().collect(Collectors.toMap(Journal.Head::containerId, head -> head));
+    }
+
+    private List<Broken> broken(Collection<UUID> containers, Map<UUID, Journal.Head> heads,
+            List<JournalEntry> entries) {
+        var broken = new ArrayList<Broken>();
+        var facts = new HashMap<String, JournalFact>();
+        journal.facts(containers).forEach(fact -> facts.put(Journal.key(fact.kind(), fact.subject()), fact));
+        var last = new HashMap<UUID, JournalEntry>();
+        var versions = new HashMap<UUID, Long>();
+        entries.stream().filter(entry -> JournalFact.isVersion(entry.kind()))
+                .forEach(entry -> versions.merge(entry.container(), entry.seq(), Math::max));
+        for (var entry : entries) {
+            links(entry, last.get(entry.container()), broken);
+            boolean replaced = JournalFact.isVersion(entry.kind()) && entry.seq() < versions.get(entry.container());
+            if (!replaced) {
+                saysTheSame(entry, facts.remove(Journal.key(entry.kind(), entry.subject())), broken);
+            }
+            last.put(entry.container(), entry);
+        }
+        containers.forEach(id -> ends(id, last.get(id), heads.get(id), broken));
+        facts.values().forEach(fact -> broken.add(new Broken(fact.container(), 0, fact.kind(), fact.subject(),
+                "this fact is not in the chain")));
+        return broken;
+    }
+
+    private static void links(JournalEntry entry, @Nullable JournalEntry before, List<Broken> broken) {
+        long expected = before == null ? 1 : before.seq() + 1;
+        var previous = before == null ? JournalEntry.START : before.hash();
+        if (entry.seq() != expected) {
+            broken.add(broken(entry, "entry " + expected + " is missing"));
+        } else if (!Arrays.equals(entry.previousHash(), previous)) {
+            broken.add(broken(entry, "it does not follow the entry before it"));
+        }
+        if (!Arrays.equals(entry.hash(), entry.hashAfter(entry.previousHash()))) {
+            broken.add(broken(entry, "the entry was altered: its hash is another"));
+        }
+    }
+
+    private void saysTheSame(JournalEntry entry, @Nullable JournalFact fact, List<Broken> broken) {
+        if (fact == null) {
+            broken.add(broken(entry, "the fact is gone from its table"));
+        } else if (!journal.text(fact).equals(entry.content()) || !fact.occurredAt().equals(entry.occurredAt())
+                || !fact.recordedAt().equals(entry.recordedAt()) || !fact.recordedBy().equals(entry.recordedBy())) {
+            broken.add(broken(entry, "the fact was altered in its table: it says " + journal.text(fact)
+                    + ", and was entered as " + entry.content()));
+        }
+    }
+
+    private static void ends(UUID container, @Nullable JournalEntry last, Journal.@Nullable Head head,
+            List<Broken> broken) {
+        boolean agree = last == null || head == null
+                ? last == null && head == null
+                : last.seq() == head.seq() && Arrays.equals(last.hash(), head.hash());
+        if (!agree) {
+            broken.add(new Broken(container, last == null ? 0 : last.seq(), "CHAIN", null,
+                    "the end of the chain is not the one on record: entries were removed or added"));
+        }
+    }
+
+    private static Broken broken(JournalEntry entry, String what) {
+        return new Broken(entry.container(), entry.seq(), entry.kind(), entry.subject(), what);
+    }
+}
