@@ -79,6 +79,7 @@ public final class Doors {
             door(HttpMethod.POST, "/api/requalifications/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/containers/*/repairs", STAFF),
             door(HttpMethod.POST, "/api/containers/*/repairs", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/repairs/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             // the ledger
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),

@@ -55,14 +55,9 @@ public class CorrectRequalification {
 
     private static void refuseCorrected(RecordedTest mistake) {
         var corrected = mistake.corrected();
-        if (corrected == null) {
-            return;
+        if (corrected != null) {
+            throw corrected.refusal().asException();
         }
-        var replacedBy = corrected.replacedBy();
-        var problem = Problem.conflict("ALREADY_CORRECTED", "This record was corrected already" + (replacedBy == null
-                ? " and is void: record the test anew"
-                : ": correct the entry that took its place") + ". Nothing was stored.");
-        throw (replacedBy == null ? problem : problem.with("replacedBy", replacedBy)).asException();
     }
 
     /** A condemnation is never lifted; that it was recorded by mistake is for an administrator to say. */

@@ -35,9 +35,6 @@ public record RecordedTest(UUID id, UUID containerId, Requalification requalific
     /** It takes the place of that entry, and why. */
     public record Correcting(UUID entry, String reason) {}
 
-    /** It was a mistake, and why; {@code replacedBy} is null when it is void. */
-    public record Corrected(@Nullable UUID replacedBy, String reason, Instant recordedAt, UUID recordedBy) {}
-
     /** The day, or the first of the month where only that is known: what the list is sorted by. */
     public LocalDate day() {
         return performedOn == null ? requalification.month().atDay(1) : performedOn;

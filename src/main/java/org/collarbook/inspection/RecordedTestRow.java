@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 
-import org.collarbook.inspection.RecordedTest.Corrected;
 import org.collarbook.inspection.RecordedTest.Correcting;
 import org.collarbook.inspection.RecordedTest.Sheet;
 import org.collarbook.inspection.Requalifier.Approval;
@@ -30,7 +29,7 @@ record RecordedTestRow(JsonMapper json) {
         return new RecordedTest(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 Requalifications.read(row), row.getObject("performed_on", LocalDate.class),
                 row.getString("as_stamped"),
-                row.getObject("requalification_id") == null ? null : sheet(row), correcting(row), corrected(row),
+                row.getObject("requalification_id") == null ? null : sheet(row), correcting(row), Corrected.read(row),
                 row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
                 row.getObject("recorded_by", UUID.class));
     }
@@ -69,13 +68,5 @@ record RecordedTestRow(JsonMapper json) {
     private static @Nullable Correcting correcting(ResultSet row) throws SQLException {
         var entry = row.getObject("made_corrects", UUID.class);
         return entry == null ? null : new Correcting(entry, row.getString("made_reason"));
-    }
-
-    private static @Nullable Corrected corrected(ResultSet row) throws SQLException {
-        return row.getObject("correction_id") == null
-                ? null
-                : new Corrected(row.getObject("replaced_by", UUID.class), row.getString("correction_reason"),
-                        row.getObject("corrected_at", OffsetDateTime.class).toInstant(),
-                        row.getObject("corrected_by", UUID.class));
     }
 }

@@ -7,9 +7,12 @@ import java.util.UUID;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
 
-/** A repair, rebuilding or reheat treatment on record; the due month is no part of it. */
+/**
+ * A repair, rebuilding or reheat treatment on record; the due month is no part of it. {@code corrected} is null where it
+ * stands.
+ */
 public record Repair(UUID id, UUID containerId, Done done, Requalifier.Named requalifier, LocalDate keepUntil,
-        Instant recordedAt, UUID recordedBy) {
+        @Nullable Corrected corrected, Instant recordedAt, UUID recordedBy) {
 
     public enum Kind {
         REPAIR,

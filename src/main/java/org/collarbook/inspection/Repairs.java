@@ -39,9 +39,10 @@ public class Repairs {
     private static final int YEARS_KEPT = 15;
 
     private static final String SELECT = """
-            select id, container_id, performed_on, kind, seams, requalifier_name, rin, approved_from, approval_expires,
-                work, marks_transferred, certification, keep_until, recorded_at, recorded_by
-            from repair\s""";
+            select r.*, k.id as correction_id, k.replaced_by, k.reason as correction_reason,
+                k.recorded_at as corrected_at, k.recorded_by as corrected_by
+            from repair r left join repair_correction k on k.corrects = r.id
+            """;
 
     private final Containers containers;
     private final Requalifiers requalifiers;
@@ -64,8 +65,39 @@ public class Repairs {
         if (!containers.lock(container)) {
             throw Problem.notFound("container").asException();
         }
+        return write(container, done, null, "", by);
+    }
+
+    /**
+     * Another repair takes the place of one that was recorded by mistake, or none ({@code instead} null); the first stays
+     * on record. Answers what takes its place, or itself where it is void.
+     */
+    @Transactional
+    public Repair correct(UUID mistaken, @Nullable Done instead, String reason, Caller by) {
+        var container = find(mistaken).containerId();
+        containers.lock(container);
+        // read anew under the lock: a faster correction may have come between
+        var corrected = find(mistaken).corrected();
+        if (corrected != null) {
+            throw corrected.refusal().asException();
+        }
+        var replacedBy = instead == null ? null : write(container, instead, mistaken, "/record", by).id();
+        jdbc.sql("""
+                insert into repair_correction (id, corrects, replaced_by, reason, recorded_at, recorded_by)
+                values (?, ?, ?, ?, ?, ?)""")
+                .params(Ids.next(), mistaken, replacedBy, reason, now(), by.id()).update();
+        return find(replacedBy == null ? mistaken : replacedBy);
+    }
+
+    public Repair find(UUID id) {
+        return jdbc.sql(SELECT + "where r.id = ?").param(id).query(Repairs::read).optional()
+                .orElseThrow(() -> Problem.notFound("repair").asException());
+    }
+
+    /** {@code pointer} is where in the request the repair stands. */
+    private Repair write(UUID container, Done done, @Nullable UUID corrects, String pointer, Caller by) {
         recording.refuseCondemned(container);
-        var refusals = new Refusals();
+        var refusals = new Refusals(pointer);
         var marked = Marked.from(containers.find(container).orElseThrow().marks());
         recording.refuseWrongDay(container, done.performedOn(), marked, refusals);
         refuseForbidden(done, marked, refusals);
@@ -74,7 +106,8 @@ public class Repairs {
         if (facility == null) {
             throw new IllegalStateException("a facility was neither found nor refused");
         }
-        return write(container, done, facility, by);
+        refuseDuplicate(container, done, corrects);
+        return insert(container, done, facility, by);
     }
 
     private static void refuseForbidden(Done done, Marked marked, Refusals refusals) {
@@ -92,35 +125,53 @@ public class Repairs {
         }
     }
 
-    private Repair write(UUID container, Done done, Requalifier facility, Caller by) {
-        var id = Ids.next();
-        var approval = facility.approval();
-        int stored = jdbc.sql("""
-                insert into repair (id, container_id, performed_on, kind, seams, requalifier_id, requalifier_name, rin,
-                    approved_from, approval_expires, work, marks_transferred, certification, keep_until, recorded_at,
-                    recorded_by)
-                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
-                on conflict do nothing""")
-                .params(id, container, done.performedOn(), done.kind().name(),
-                        done.seams() == null ? null : done.seams().name(), facility.id(), facility.name(),
-                        facility.rin().value(), approval.from(), approval.expires(), done.work(),
-                        done.marksTransferred(), done.certification(), done.performedOn().plusYears(YEARS_KEPT),
-                        clock.instant().atOffset(ZoneOffset.UTC), by.id())
-                .update();
-        if (stored == 0) {
-            throw Problem.conflict("ALREADY_RECORDED", "This work of " + done.performedOn() + " by " + facility.rin()
-                    + " is recorded already. Nothing was stored.").asException();
-        }
-        return jdbc.sql(SELECT + "where id = ?").param(id).query(Repairs::read).single();
+    private void refuseDuplicate(UUID container, Done done, @Nullable UUID corrects) {
+        jdbc.sql(SELECT + """
+                where r.container_id = :container and r.performed_on = :day and r.kind = :kind and r.rin = :rin
+                  and r.work = :work and k.id is null and r.id is distinct from :corrects""")
+                .param("container", container).param("day", done.performedOn()).param("kind", done.kind().name())
+                .param("rin", done.rin().value()).param("work", done.work()).param("corrects", corrects)
+                .query(Repairs::read).optional().ifPresent(known -> {
+                    throw Problem.conflict("ALREADY_RECORDED", "This work of " + done.performedOn() + " by "
+                            + done.rin() + " is recorded already. Nothing was stored.").with("repair", known.id())
+                            .asException();
+                });
     }
 
-    /** The newest first. */
-    public List<Repair> of(UUID container, @Nullable LocalDate day, @Nullable UUID id, PageSize size) {
+    private Repair insert(UUID container, Done done, Requalifier facility, Caller by) {
+        var id = Ids.next();
+        var approval = facility.approval();
+        jdbc.sql("""
+                insert into repair (id, container_id, performed_on, kind, seams, requalifier_id, requalifier_name, rin,
+                    approved_from, approval_expires, work, marks_transferred, certification, keep_until,
+                    recorded_before, recorded_at, recorded_by)
+                values (:id, :container, :day, :kind, :seams, :facility, :name, :rin, :from, :expires, :work, :marks,
+                    :certification, :keep, (select count(*) from repair where container_id = :container
+                      and performed_on = :day and kind = :kind and rin = :rin and work = :work), :at, :by)""")
+                .param("id", id).param("container", container).param("day", done.performedOn())
+                .param("kind", done.kind().name())
+                .param("seams", done.seams() == null ? null : done.seams().name()).param("facility", facility.id())
+                .param("name", facility.name()).param("rin", facility.rin().value()).param("from", approval.from())
+                .param("expires", approval.expires()).param("work", done.work()).param("marks", done.marksTransferred())
+                .param("certification", done.certification())
+                .param("keep", done.performedOn().plusYears(YEARS_KEPT)).param("at", now()).param("by", by.id())
+                .update();
+        return find(id);
+    }
+
+    private OffsetDateTime now() {
+        return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+
+    /** The newest first; what was corrected only when asked for. */
+    public List<Repair> of(UUID container, boolean withCorrected, @Nullable LocalDate day, @Nullable UUID id,
+            PageSize size) {
         return jdbc.sql(SELECT + """
-                where container_id = :container
-                  and (cast(:day as date) is null or (performed_on, id) < (cast(:day as date), cast(:id as uuid)))
-                order by performed_on desc, id desc limit :most""")
-                .param("container", container).param("day", day).param("id", id).param("most", size.limit())
+                where r.container_id = :container and (:all or k.id is null)
+                  and (cast(:day as date) is null or (r.performed_on, r.id) < (cast(:day as date), cast(:id as uuid)))
+                order by r.performed_on desc, r.id desc limit :most""")
+                .param("container", container).param("all", withCorrected).param("day", day).param("id", id)
+                .param("most", size.limit())
                 .query(Repairs::read).list();
     }
 
@@ -134,7 +185,7 @@ public class Repairs {
                 new Named(rin, row.getString("requalifier_name"),
                         new Approval(row.getObject("approved_from", LocalDate.class),
                                 row.getObject("approval_expires", LocalDate.class))),
-                row.getObject("keep_until", LocalDate.class),
+                row.getObject("keep_until", LocalDate.class), Corrected.read(row),
                 row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
                 row.getObject("recorded_by", UUID.class));
     }

@@ -130,4 +130,54 @@ class RepairTests {
         yard.post(RequalificationRecordTests.path(id), Sheets.condemned(rin)).expect(201);
         tables.unchangedBy(() -> yard.post(path(id), repair(rin)).expectProblem(409, "CONDEMNED"));
     }
+
+    /** The first stays on record beside what took its place, and each is corrected once. */
+    @Test
+    void aRepairRecordedByMistakeIsCorrected() {
+        var id = given.registered();
+        var rin = Sheets.approved(api);
+        var mistaken = yard.post(path(id), repair(rin)).expect(201);
+        var corrections = "/api/repairs/" + mistaken.id() + "/corrections";
+        var meant = repair(rin);
+        meant.put("certification", "Repaired in accordance with 49 CFR 180.211, R. Amsel");
+        var instead = yard.post(corrections, Sheets.correction("another hand signed it", meant)).expect(201);
+        assertThat(yard.get(path(id)).at("/items")).containsExactly(instead.json());
+        var all = yard.get(path(id) + "?all=true").expect(200);
+        assertThat(all.at("/items")).hasSize(2);
+        assertThat(all.text("/items/1/id")).isEqualTo(mistaken.id());
+        assertThat(all.text("/items/1/corrected/replacedBy")).isEqualTo(instead.id());
+        assertThat(all.text("/items/1/corrected/reason")).isEqualTo("another hand signed it");
+        tables.unchangedBy(() -> {
+            assertThat(yard.post(corrections, Sheets.correction("again", null)).expectProblem(409, "ALREADY_CORRECTED")
+                    .text("/replacedBy")).isEqualTo(instead.id());
+            assertThat(yard.post(path(id), meant).expectProblem(409, "ALREADY_RECORDED").text("/repair"))
+                    .isEqualTo(instead.id());
+        });
+
+        var empty = "/api/repairs/" + instead.id() + "/corrections";
+        yard.post(empty, Sheets.correction("it was another cylinder", null)).expect(201);
+        assertThat(yard.get(path(id)).at("/items")).isEmpty();
+        // what was corrected away may be recorded once more
+        yard.post(path(id), meant).expect(201);
+    }
+
+    static Stream<Arguments> wrongCorrections() {
+        var wrong = repair("A000");
+        wrong.put("kind", "PAINT");
+        return Stream.of(Arguments.of(Map.of("void", true), "/reason"), Arguments.of(Map.of("reason", "r"), "/record"),
+                Arguments.of(Map.of("reason", "r", "void", true, "record", repair("A000")), "/record"),
+                Arguments.of(Map.of("reason", "r", "record", wrong), "/record/kind"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("wrongCorrections")
+    void aWrongCorrectionIsRefused(Map<String, Object> body, String pointer) {
+        var id = given.registered();
+        var mistaken = yard.post(path(id), repair(Sheets.approved(api))).expect(201);
+        tables.unchangedBy(() -> {
+            assertThat(yard.post("/api/repairs/" + mistaken.id() + "/corrections", body)
+                    .expectProblem(400, "INVALID_INPUT").errors()).containsKey(pointer);
+            yard.post("/api/repairs/" + UUID.randomUUID() + "/corrections", body).expectProblem(404, "NOT_FOUND");
+        });
+    }
 }

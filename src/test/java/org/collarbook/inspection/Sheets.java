@@ -12,18 +12,18 @@ import org.collarbook.testing.Api;
 import org.jspecify.annotations.Nullable;
 
 /** Records as they are sent; each a new one, so that a test changes what it is about. */
-final class Sheets {
+public final class Sheets {
 
     private static final AtomicInteger NUMBER = new AtomicInteger();
 
     private Sheets() {}
 
-    static String rin() {
+    public static String rin() {
         int next = NUMBER.getAndIncrement();
         return "%c%03d".formatted('A' + next / 1000, next % 1000);
     }
 
-    static Map<String, @Nullable Object> facility(String rin) {
+    public static Map<String, @Nullable Object> facility(String rin) {
         var body = new LinkedHashMap<String, @Nullable Object>();
         body.put("rin", rin);
         body.put("name", "Bench " + rin);
@@ -67,7 +67,7 @@ final class Sheets {
         return body;
     }
 
-    static Map<String, @Nullable Object> visual(String rin) {
+    public static Map<String, @Nullable Object> visual(String rin) {
         var body = sheet("EXTERNAL_VISUAL", rin);
         body.put("coating", "painted, sound");
         body.put("owner", "Owner and Sons");
@@ -81,14 +81,14 @@ final class Sheets {
         return body;
     }
 
-    static Map<String, @Nullable Object> volumetric(String rin) {
+    public static Map<String, @Nullable Object> volumetric(String rin) {
         var body = proof(rin);
         body.put("method", "VOLUMETRIC_EXPANSION");
         body.put("expansion", expansion("63.2 cm3", "62.1 cm3", "1.1 cm3"));
         return body;
     }
 
-    static Map<String, @Nullable Object> expansion(@Nullable String total, @Nullable String elastic,
+    public static Map<String, @Nullable Object> expansion(@Nullable String total, @Nullable String elastic,
             @Nullable String permanent) {
         var body = new LinkedHashMap<String, @Nullable Object>();
         body.put("total", total);

@@ -107,6 +107,7 @@ public final class Api {
             headers.forEach(request::header);
             try {
                 var response = HTTP.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
+                RefusedRequests.count(response.statusCode());
                 return new Answer(response.statusCode(), response.headers(), response.body(), json);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);

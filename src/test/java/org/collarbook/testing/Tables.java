@@ -29,13 +29,15 @@ public final class Tables {
         return counts;
     }
 
-    /** Every row of the register's own tables, as one digest. */
+    /** What the register's own rows say, whatever their order, and the ends of all chains. */
     public String digest() {
         var digests = new StringBuilder();
         for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction",
-                "extinguisher", "requalifier"}) {
-            digests.append(table).append(' ').append(jdbc.sql("select coalesce(md5(string_agg(t::text, ',' order by t"
-                    + "::text)), '') from " + table + " t").query(String.class).single()).append('\n');
+                "extinguisher", "requalifier", "requirement", "journal_head"}) {
+            digests.append(table).append(' ')
+                    .append(jdbc.sql("select coalesce(bit_xor(hashtextextended(t::text, 0)), 0)"
+                            + " from " + table + " t").query(Long.class).single())
+                    .append('\n');
         }
         return digests.toString();
     }

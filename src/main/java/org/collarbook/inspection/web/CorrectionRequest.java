@@ -13,7 +13,13 @@ record CorrectionRequest(@Nullable String reason, @Nullable RequalificationReque
     record Read(String reason, @Nullable TestSheet instead) {}
 
     Read read() {
-        var refusals = new Refusals();
+        var why = reason(reason, record, isVoid, new Refusals());
+        return new Read(why, record == null ? null : SheetReader.read(record, "/record"));
+    }
+
+    /** The reason, once it is certain that exactly one of a record and void is given. */
+    static String reason(@Nullable String reason, @Nullable Object record, @Nullable Boolean isVoid,
+            Refusals refusals) {
         var why = refusals.required("/reason", reason, 1000);
         boolean empties = Boolean.TRUE.equals(isVoid);
         if (empties == (record != null)) {
@@ -21,6 +27,6 @@ record CorrectionRequest(@Nullable String reason, @Nullable RequalificationReque
                     "the whole corrected record, or void: true, and not both");
         }
         refusals.done();
-        return new Read(String.valueOf(why), record == null ? null : SheetReader.read(record, "/record"));
+        return String.valueOf(why);
     }
 }

@@ -14,8 +14,9 @@ record RepairRequest(@Nullable LocalDate performedOn, @Nullable String kind, @Nu
         @Nullable String requalifier, @Nullable String work, @Nullable Boolean marksTransferred,
         @Nullable String certification) {
 
-    Done read() {
-        var refusals = new Refusals();
+    /** {@code pointer} is where in the request it stands. */
+    Done read(String pointer) {
+        var refusals = new Refusals(pointer);
         present("/performedOn", performedOn, "the day on which it was done", refusals);
         if (performedOn != null && (performedOn.getYear() < 1900 || performedOn.getYear() > 2200)) {
             refusals.refuse("/performedOn", "OUT_OF_RANGE", performedOn, "a day from 1900 on that has begun");

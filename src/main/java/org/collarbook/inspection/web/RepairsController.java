@@ -26,7 +26,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
-@RequestMapping(path = "/api/containers/{id}/repairs", produces = "application/json")
+@RequestMapping(path = "/api", produces = "application/json")
 @Tag(name = "Requalification")
 class RepairsController {
 
@@ -40,28 +40,42 @@ class RepairsController {
         this.idempotency = idempotency;
     }
 
-    @PostMapping
+    @PostMapping("/containers/{id}/repairs")
     @Operation(summary = "Record a repair, rebuilding or reheat treatment of a 4-series cylinder", description = """
             The due month does not move: the requalification that may belong to it is a record of its own.""")
     ResponseEntity<?> record(@PathVariable UUID id, @RequestBody RepairRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         known(id);
-        var done = request.read();
+        var done = request.read("");
         var path = "/api/containers/" + id + "/repairs";
         return idempotency.once(key, caller.id(), "POST " + path, request, () -> ResponseEntity
                 .created(URI.create(path)).body(RepairResponse.from(repairs.record(id, done, caller))));
     }
 
-    @GetMapping
-    @Operation(summary = "A container's repairs, the newest first, by pages")
-    Page<RepairResponse> list(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
+    @GetMapping("/containers/{id}/repairs")
+    @Operation(summary = "A container's repairs, the newest first, by pages", description = """
+            `all=true` shows those as well that were corrected, each with what took its place and why.""")
+    Page<RepairResponse> list(@PathVariable UUID id, @RequestParam(defaultValue = "false") boolean all,
+            @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         known(id);
         var rows = PageSize.of(size);
         var at = DayCursor.parse(cursor);
-        return Page.of(repairs.of(id, at == null ? null : at.day(), at == null ? null : at.id(), rows), rows,
+        return Page.of(repairs.of(id, all, at == null ? null : at.day(), at == null ? null : at.id(), rows), rows,
                 one -> Cursor.after(one.done().performedOn(), one.id()))
                 .map(page -> page.stream().map(RepairResponse::from).toList());
+    }
+
+    @PostMapping("/repairs/{id}/corrections")
+    @Operation(summary = "Correct a repair that was recorded by mistake; it stays, and another entry supersedes it", description = """
+                    The answer is the entry that takes its place, or the entry itself where it is void.""")
+    ResponseEntity<?> correct(@PathVariable UUID id, @RequestBody RepairCorrectionRequest request,
+            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+        var container = repairs.find(id).containerId();
+        var read = request.read();
+        return idempotency.once(key, caller.id(), "POST /api/repairs/" + id + "/corrections", request,
+                () -> ResponseEntity.created(URI.create("/api/containers/" + container + "/repairs"))
+                        .body(RepairResponse.from(repairs.correct(id, read.instead(), read.reason(), caller))));
     }
 
     private void known(UUID container) {

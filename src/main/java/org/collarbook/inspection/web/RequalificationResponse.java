@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.inspection.Corrected;
 import org.collarbook.inspection.RecordedTest;
 import org.collarbook.inspection.Requalifier.Named;
 import org.collarbook.inspection.web.RequalifierResponse.ApprovalOfFacility;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 record RequalificationResponse(UUID id, UUID containerId, String month, @Nullable LocalDate performedOn,
         @Nullable Method method, Result result, boolean star, boolean plus, @Nullable String rin,
         @Nullable String asStamped, @Nullable SheetResponse record, @Nullable CorrectsResponse corrects,
-        @Nullable CorrectedResponse corrected, Instant recordedAt, UUID recordedBy) {
+        @Nullable Corrected corrected, Instant recordedAt, UUID recordedBy) {
 
     record RequalifierOfRecord(String rin, String name, ApprovalOfFacility approval) {
 
@@ -33,22 +34,14 @@ record RequalificationResponse(UUID id, UUID containerId, String month, @Nullabl
 
     record CorrectsResponse(UUID requalification, String reason) {}
 
-    /** {@code replacedBy} is null where the entry is void. */
-    record CorrectedResponse(@Nullable UUID replacedBy, String reason, Instant recordedAt, UUID recordedBy) {}
-
     static RequalificationResponse from(RecordedTest test) {
         var done = test.requalification();
         var correcting = test.correcting();
-        var corrected = test.corrected();
         return new RequalificationResponse(test.id(), test.containerId(), done.month().toString(), test.performedOn(),
                 done.method(), done.result(), done.star(), done.plus(), done.rin() == null ? null : done.rin().value(),
                 test.asStamped(), SheetResponse.from(test.sheet()),
                 correcting == null ? null : new CorrectsResponse(correcting.entry(), correcting.reason()),
-                corrected == null
-                        ? null
-                        : new CorrectedResponse(corrected.replacedBy(), corrected.reason(), corrected.recordedAt(),
-                                corrected.recordedBy()),
-                test.recordedAt(), test.recordedBy());
+                test.corrected(), test.recordedAt(), test.recordedBy());
     }
 
     static List<RequalificationResponse> from(List<RecordedTest> tests) {
