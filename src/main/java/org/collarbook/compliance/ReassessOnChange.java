@@ -10,6 +10,7 @@ import org.collarbook.custody.Places;
 import org.collarbook.custody.SiteChanged;
 import org.collarbook.holds.HoldsLifted;
 import org.collarbook.holds.HoldsPlaced;
+import org.collarbook.inspection.ContainerRepaired;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
@@ -75,6 +76,11 @@ class ReassessOnChange {
     @EventListener
     void on(RequalificationRecorded event) {
         changed(List.of(event.containerId()));
+    }
+
+    @EventListener
+    void on(ContainerRepaired event) {
+        journal.enter(List.of(event.containerId()));
     }
 
     /** What was recorded is entered in the containers' chains, and judged. */

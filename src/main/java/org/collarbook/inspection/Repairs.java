@@ -24,6 +24,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -47,10 +48,12 @@ public class Repairs {
     private final Requalifiers requalifiers;
     private final RecordRequalification recording;
     private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording, JdbcClient jdbc,
-            Clock clock) {
+            ApplicationEventPublisher events, Clock clock) {
+        this.events = events;
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.recording = recording;
@@ -111,6 +114,7 @@ public class Repairs {
             throw Problem.conflict("ALREADY_RECORDED", "This work of " + done.performedOn() + " by " + facility.rin()
                     + " is recorded already. Nothing was stored.").asException();
         }
+        events.publishEvent(new ContainerRepaired(container));
         return jdbc.sql(SELECT + "where id = ?").param(id).query(Repairs::read).single();
     }
 

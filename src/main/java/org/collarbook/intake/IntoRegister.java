@@ -70,7 +70,8 @@ class IntoRegister implements Sink {
     private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
-        journal.enter(written.stream().map(Written::id).toList());
+        journal.enterFirst(fresh);
+        journal.enter(known);
         requirements.assessFirst(fresh);
         requirements.reassess(known);
     }
