@@ -25,8 +25,10 @@ class ReassessOnChange {
     private final Requirements requirements;
     private final Places places;
     private final Journal journal;
+    private final PastFills fills;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
+    ReassessOnChange(Requirements requirements, Places places, Journal journal, PastFills fills) {
+        this.fills = fills;
         this.journal = journal;
         this.requirements = requirements;
         this.places = places;
@@ -40,11 +42,13 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerChanged event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -56,6 +60,7 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerFilled event) {
         changed(List.of(event.containerId()));
+        fills.judgeLast(event.containerId());
     }
 
     @EventListener
@@ -66,8 +71,10 @@ class ReassessOnChange {
     @EventListener
     void on(HoldsPlaced event) {
         changed(event.containerIds());
+        fills.judge(event.containerIds());
     }
 
+    /** A lift holds from now on: no fill before it is judged otherwise. */
     @EventListener
     void on(HoldsLifted event) {
         changed(event.containerIds());
@@ -76,6 +83,7 @@ class ReassessOnChange {
     @EventListener
     void on(RequalificationRecorded event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
     }
 
     @EventListener

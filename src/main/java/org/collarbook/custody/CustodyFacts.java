@@ -31,6 +31,11 @@ class CustodyFacts implements Journalled {
                 to_jsonb(e) - 'emptied_at' as content
             from emptying e where e.container_id = any (:ids)""";
 
+    private static final String FLAGS = """
+            select g.id, g.container_id, g.recorded_at as occurred_at, g.recorded_at, g.recorded_by,
+                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind, to_jsonb(g) as content
+            from fill_flag g where g.container_id = any (:ids)""";
+
     private final JournalRows rows;
 
     CustodyFacts(JournalRows rows) {
@@ -40,9 +45,13 @@ class CustodyFacts implements Journalled {
     @Override
     public List<JournalFact> of(Collection<UUID> containers) {
         var facts = new ArrayList<JournalFact>();
-        for (var select : List.of(MOVEMENTS, FILLS, EMPTYINGS)) {
-            facts.addAll(rows.read(select, containers));
+        var fills = rows.read(FILLS, containers);
+        if (!fills.isEmpty()) {
+            facts.addAll(fills);
+            facts.addAll(rows.read(FLAGS, containers));
         }
+        facts.addAll(rows.read(MOVEMENTS, containers));
+        facts.addAll(rows.read(EMPTYINGS, containers));
         return facts;
     }
 }
