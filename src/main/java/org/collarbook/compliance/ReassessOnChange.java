@@ -10,6 +10,7 @@ import org.collarbook.custody.Places;
 import org.collarbook.custody.SiteChanged;
 import org.collarbook.holds.HoldsLifted;
 import org.collarbook.holds.HoldsPlaced;
+import org.collarbook.inspection.ContainerRepaired;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
@@ -24,8 +25,10 @@ class ReassessOnChange {
     private final Requirements requirements;
     private final Places places;
     private final Journal journal;
+    private final PastFills fills;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
+    ReassessOnChange(Requirements requirements, Places places, Journal journal, PastFills fills) {
+        this.fills = fills;
         this.journal = journal;
         this.requirements = requirements;
         this.places = places;
@@ -39,11 +42,13 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerChanged event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -55,6 +60,7 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerFilled event) {
         changed(List.of(event.containerId()));
+        fills.judgeLast(event.containerId());
     }
 
     @EventListener
@@ -65,8 +71,10 @@ class ReassessOnChange {
     @EventListener
     void on(HoldsPlaced event) {
         changed(event.containerIds());
+        fills.judge(event.containerIds());
     }
 
+    /** A lift holds from now on: no fill before it is judged otherwise. */
     @EventListener
     void on(HoldsLifted event) {
         changed(event.containerIds());
@@ -75,6 +83,12 @@ class ReassessOnChange {
     @EventListener
     void on(RequalificationRecorded event) {
         changed(List.of(event.containerId()));
+        fills.judge(List.of(event.containerId()));
+    }
+
+    @EventListener
+    void on(ContainerRepaired event) {
+        journal.enter(List.of(event.containerId()));
     }
 
     /** What was recorded is entered in the containers' chains, and judged. */

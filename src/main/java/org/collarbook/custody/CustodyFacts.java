@@ -1,69 +1,57 @@
 package org.collarbook.custody;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.platform.JournalFact;
+import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
-import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Where containers went, and the gas put into them. */
+/** Where containers went, the gas put into them, what was found of that later, and that they were empty. */
 @Component
 class CustodyFacts implements Journalled {
 
-    private final JdbcClient jdbc;
+    private static final String MOVEMENTS = """
+            select m.id, m.container_id, 'MOVED' as kind, m.occurred_at, m.recorded_at, m.recorded_by,
+                to_jsonb(m) as content
+            from movement m where m.container_id = any (:ids)""";
 
-    CustodyFacts(JdbcClient jdbc) {
-        this.jdbc = jdbc;
+    /** Of a fill in a ledger the day is known at most. */
+    private static final String FILLS = """
+            select f.id, f.container_id, 'FILLED' as kind, f.recorded_at, f.recorded_by,
+                coalesce(f.filled_at, f.filled_on::timestamp at time zone 'UTC') as occurred_at,
+                to_jsonb(f) || jsonb_build_object('filled_at', f.filled_at at time zone 'UTC') as content
+            from fill f where f.container_id = any (:ids)""";
+
+    private static final String EMPTYINGS = """
+            select e.id, e.container_id, 'EMPTIED' as kind, e.emptied_at as occurred_at, e.recorded_at, e.recorded_by,
+                to_jsonb(e) - 'emptied_at' as content
+            from emptying e where e.container_id = any (:ids)""";
+
+    private static final String FLAGS = """
+            select g.id, g.container_id, g.recorded_at as occurred_at, g.recorded_at, g.recorded_by,
+                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind, to_jsonb(g) as content
+            from fill_flag g where g.container_id = any (:ids)""";
+
+    private final JournalRows rows;
+
+    CustodyFacts(JournalRows rows) {
+        this.rows = rows;
     }
 
     @Override
     public List<JournalFact> of(Collection<UUID> containers) {
-        var ids = containers.toArray(UUID[]::new);
         var facts = new ArrayList<JournalFact>();
-        facts.addAll(jdbc.sql("""
-                select id, container_id, from_site_id, to_site_id, occurred_at, recorded_at, recorded_by
-                from movement where container_id = any (?)""").param(ids).query(CustodyFacts::movement).list());
-        facts.addAll(jdbc.sql("""
-                select id, container_id, filled_on, net_lb, recorded_at, recorded_by
-                from fill where container_id = any (?)""").param(ids).query(CustodyFacts::fill).list());
+        var fills = rows.read(FILLS, containers);
+        if (!fills.isEmpty()) {
+            facts.addAll(fills);
+            facts.addAll(rows.read(FLAGS, containers));
+        }
+        facts.addAll(rows.read(MOVEMENTS, containers));
+        facts.addAll(rows.read(EMPTYINGS, containers));
         return facts;
-    }
-
-    private static JournalFact movement(ResultSet row, int number) throws SQLException {
-        var fields = new HashMap<String, @Nullable Object>();
-        fields.put("fromSite", row.getObject("from_site_id", UUID.class));
-        fields.put("toSite", row.getObject("to_site_id", UUID.class));
-        return fact(row, "MOVED", time(row, "occurred_at"), fields);
-    }
-
-    private static JournalFact fill(ResultSet row, int number) throws SQLException {
-        var day = row.getObject("filled_on", LocalDate.class);
-        var fields = new HashMap<String, @Nullable Object>();
-        fields.put("filledOn", day);
-        fields.put("netLb", row.getBigDecimal("net_lb"));
-        return fact(row, "FILLED", day.atStartOfDay(ZoneOffset.UTC).toInstant(), fields);
-    }
-
-    private static JournalFact fact(ResultSet row, String kind, Instant occurredAt,
-            HashMap<String, @Nullable Object> fields) throws SQLException {
-        return new JournalFact(row.getObject("container_id", UUID.class), kind, row.getObject("id", UUID.class),
-                occurredAt, time(row, "recorded_at"), row.getObject("recorded_by", UUID.class),
-                JournalFact.content(fields));
-    }
-
-    private static Instant time(ResultSet row, String column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 }

@@ -98,6 +98,20 @@ public class Fills {
         return jdbc.sql(FillRows.SELECT + "where f.id = ?").param(id).query(FillRows::read).optional();
     }
 
+    /** Those of the containers' fills whose moment is known, the earliest first. */
+    public List<PastFill> ofKnownMoment(Collection<UUID> containers) {
+        return jdbc.sql(FillRows.SELECT + """
+                where f.container_id = any (?) and f.filled_at is not null order by f.container_id, f.filled_at""")
+                .param(containers.toArray(UUID[]::new)).query(FillRows::read).list();
+    }
+
+    /** The one of them that was recorded last. */
+    public Optional<PastFill> lastRecorded(UUID container) {
+        return jdbc.sql(FillRows.SELECT + """
+                where f.container_id = ? and f.filled_at is not null order by f.recorded_at desc, f.id desc limit 1""")
+                .param(container).query(FillRows::read).optional();
+    }
+
     /** A container's fills, the latest first; from just before the one given, when one is. */
     public List<PastFill> of(UUID container, @Nullable PastFill before, int atMost) {
         var at = before == null ? null : before.filledAt();

@@ -37,9 +37,11 @@ public class PlaceBatch {
 
     private final JdbcClient jdbc;
     private final BulkCopy copy;
+    private final SiteVersions versions;
     private final Clock clock;
 
-    PlaceBatch(JdbcClient jdbc, BulkCopy copy, Clock clock) {
+    PlaceBatch(JdbcClient jdbc, BulkCopy copy, SiteVersions versions, Clock clock) {
+        this.versions = versions;
         this.jdbc = jdbc;
         this.copy = copy;
         this.clock = clock;
@@ -82,6 +84,7 @@ public class PlaceBatch {
                                 : String.valueOf(line.coordinates().longitude())),
                         texts(lines, line -> line.zone().getId()), texts(lines, line -> line.jurisdiction().code())))
                 .update();
+        versions.keep(lines.stream().map(SiteLine::code).toList());
         return idsByCode("site", texts(lines, SiteLine::code));
     }
 

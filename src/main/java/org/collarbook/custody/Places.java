@@ -26,12 +26,15 @@ public class Places {
 
     private final Customers customers;
     private final Sites sites;
+    private final SiteVersions versions;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Places(Customers customers, Sites sites, JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
+    Places(Customers customers, Sites sites, SiteVersions versions, JdbcClient jdbc,
+            ApplicationEventPublisher events, Clock clock) {
         this.customers = customers;
+        this.versions = versions;
         this.sites = sites;
         this.jdbc = jdbc;
         this.events = events;
@@ -76,7 +79,9 @@ public class Places {
 
     private Place save(Site site, String code) {
         try {
-            return sites.saveAndFlush(site).place();
+            var place = sites.saveAndFlush(site).place();
+            versions.keep(List.of(place.code()));
+            return place;
         } catch (DataIntegrityViolationException taken) {
             throw Codes.taken(taken, "site_code", "site", code);
         }

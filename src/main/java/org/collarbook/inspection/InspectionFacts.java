@@ -1,56 +1,62 @@
 package org.collarbook.inspection;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.YearMonth;
-import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.platform.JournalFact;
+import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
-import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** What was done to containers. A mark bears no day, so it happened at the beginning of its month at the earliest. */
 @Component
 class InspectionFacts implements Journalled {
 
-    private final JdbcClient jdbc;
+    /** With the full contents of the record, where it is more than a mark. */
+    private static final String REQUALIFICATIONS = """
+            select q.id, q.container_id, 'REQUALIFIED' as kind, q.recorded_at, q.recorded_by,
+                coalesce(q.performed_on, q.month)::timestamp at time zone 'UTC' as occurred_at,
+                (to_jsonb(q) || coalesce(to_jsonb(t), '{}') || jsonb_build_object('month', to_char(q.month, 'YYYY-MM')))
+                    - 'requalification_id' as content
+            from requalification q left join test_record t on t.requalification_id = q.id
+            where q.container_id = any (:ids)""";
 
-    InspectionFacts(JdbcClient jdbc) {
-        this.jdbc = jdbc;
+    private static final String CORRECTIONS = """
+            select k.id, q.container_id, 'REQUALIFICATION_CORRECTED' as kind, k.recorded_at, k.recorded_by,
+                k.recorded_at as occurred_at, to_jsonb(k) as content
+            from requalification_correction k join requalification q on q.id = k.corrects
+            where q.container_id = any (:ids)""";
+
+    private static final String REPAIRS = """
+            select r.id, r.container_id, 'REPAIRED' as kind, r.recorded_at, r.recorded_by,
+                r.performed_on::timestamp at time zone 'UTC' as occurred_at, to_jsonb(r) as content
+            from repair r where r.container_id = any (:ids)""";
+
+    private static final String REPAIR_CORRECTIONS = """
+            select k.id, r.container_id, 'REPAIR_CORRECTED' as kind, k.recorded_at, k.recorded_by,
+                k.recorded_at as occurred_at, to_jsonb(k) as content
+            from repair_correction k join repair r on r.id = k.corrects
+            where r.container_id = any (:ids)""";
+
+    private final JournalRows rows;
+
+    InspectionFacts(JournalRows rows) {
+        this.rows = rows;
     }
 
     @Override
     public List<JournalFact> of(Collection<UUID> containers) {
-        return jdbc.sql("""
-                select id, container_id, month, method, star, plus, rin, rin_seen, result, as_stamped, declaration_id,
-                    recorded_at, recorded_by
-                from requalification where container_id = any (?)""").param(containers.toArray(UUID[]::new))
-                .query(InspectionFacts::read).list();
-    }
-
-    private static JournalFact read(ResultSet row, int number) throws SQLException {
-        var month = row.getObject("month", LocalDate.class);
-        var fields = new HashMap<String, @Nullable Object>();
-        fields.put("month", YearMonth.from(month));
-        fields.put("method", row.getString("method"));
-        fields.put("star", row.getBoolean("star"));
-        fields.put("plus", row.getBoolean("plus"));
-        fields.put("rin", row.getString("rin"));
-        fields.put("rinSeen", row.getBoolean("rin_seen"));
-        fields.put("result", row.getString("result"));
-        fields.put("asStamped", row.getString("as_stamped"));
-        fields.put("declaration", row.getObject("declaration_id", UUID.class));
-        return new JournalFact(row.getObject("container_id", UUID.class), "REQUALIFIED",
-                row.getObject("id", UUID.class), month.atStartOfDay(ZoneOffset.UTC).toInstant(),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
-                row.getObject("recorded_by", UUID.class), JournalFact.content(fields));
+        var facts = new ArrayList<JournalFact>(rows.read(REQUALIFICATIONS, containers));
+        if (!facts.isEmpty()) {
+            facts.addAll(rows.read(CORRECTIONS, containers));
+        }
+        var repairs = rows.read(REPAIRS, containers);
+        facts.addAll(repairs);
+        if (!repairs.isEmpty()) {
+            facts.addAll(rows.read(REPAIR_CORRECTIONS, containers));
+        }
+        return facts;
     }
 }

@@ -24,6 +24,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -48,10 +49,12 @@ public class Repairs {
     private final Requalifiers requalifiers;
     private final RecordRequalification recording;
     private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording, JdbcClient jdbc,
-            Clock clock) {
+            ApplicationEventPublisher events, Clock clock) {
+        this.events = events;
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.recording = recording;
@@ -86,6 +89,7 @@ public class Repairs {
                 insert into repair_correction (id, corrects, replaced_by, reason, recorded_at, recorded_by)
                 values (?, ?, ?, ?, ?, ?)""")
                 .params(Ids.next(), mistaken, replacedBy, reason, now(), by.id()).update();
+        events.publishEvent(new ContainerRepaired(container));
         return find(replacedBy == null ? mistaken : replacedBy);
     }
 
@@ -156,6 +160,7 @@ public class Repairs {
                 .param("certification", done.certification())
                 .param("keep", done.performedOn().plusYears(YEARS_KEPT)).param("at", now()).param("by", by.id())
                 .update();
+        events.publishEvent(new ContainerRepaired(container));
         return find(id);
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 
+import org.collarbook.compliance.PastFills;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.custody.Fill;
 import org.collarbook.custody.Fills;
@@ -36,10 +37,12 @@ class IntoRegister implements Sink {
     private final Requirements requirements;
     private final Recalls recalls;
     private final Journal journal;
+    private final PastFills pastFills;
     private final Clock clock;
 
     IntoRegister(ContainerBatch containers, PlaceBatch places, Requalifications requalifications, Fills fills,
-            Requirements requirements, Recalls recalls, Journal journal, Clock clock) {
+            Requirements requirements, Recalls recalls, Journal journal, PastFills pastFills, Clock clock) {
+        this.pastFills = pastFills;
         this.journal = journal;
         this.containers = containers;
         this.places = places;
@@ -70,9 +73,11 @@ class IntoRegister implements Sink {
     private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
-        journal.enter(written.stream().map(Written::id).toList());
+        journal.enterFirst(fresh);
+        journal.enter(known);
         requirements.assessFirst(fresh);
         requirements.reassess(known);
+        pastFills.judge(known);
     }
 
     /** The ids of the sites opened, by code. */

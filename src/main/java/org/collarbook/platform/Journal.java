@@ -56,15 +56,33 @@ public class Journal {
         if (containers.isEmpty()) {
             return;
         }
-        var ids = new HashSet<>(containers).toArray(UUID[]::new);
+        var ids = containers.stream().distinct().sorted().toArray(UUID[]::new);
+        var heads = lock(ids);
+        if (heads.size() < ids.length) {
+            // waits for whoever opens the same chain at this moment
+            jdbc.sql("insert into journal_head (container_id, seq, hash) select id, 0, ? from unnest(?) as k (id)"
+                    + " order by id on conflict do nothing").params(JournalEntry.START, ids).update();
+            heads = lock(ids);
+        }
+        var entered = entered(heads.keySet());
+        append(facts(List.of(ids)).stream().filter(fact -> !entered.contains(key(fact.kind(), fact.subject())))
+                .sorted(AS_RECORDED).toList(), heads);
+    }
+
+    /** The same for containers that were registered in this very transaction: nobody else can know of them. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void enterFirst(Collection<UUID> containers) {
+        if (!containers.isEmpty()) {
+            append(facts(containers).stream().sorted(AS_RECORDED).toList(), Map.of());
+        }
+    }
+
+    private Map<UUID, Head> lock(UUID[] ids) {
         var heads = new HashMap<UUID, Head>();
         jdbc.sql("select container_id, seq, hash from journal_head where container_id = any (?)"
                 + " order by container_id for update").param(ids).query(Head.class).list()
                 .forEach(head -> heads.put(head.containerId, head));
-        var entered = heads.isEmpty() ? Set.<String>of() : entered(heads.keySet());
-        var facts = facts(List.of(ids)).stream().filter(fact -> !entered.contains(key(fact.kind(), fact.subject())))
-                .sorted(AS_RECORDED).toList();
-        append(facts, heads);
+        return heads;
     }
 
     List<JournalFact> facts(Collection<UUID> containers) {

@@ -40,9 +40,11 @@ class RegistryFacts implements Journalled {
         var facts = new ArrayList<JournalFact>(jdbc.sql("""
                 select id, container_id, field, was, became, reason, recorded_at, recorded_by from mark_correction
                 where container_id = any (?)""").param(ids).query(RegistryFacts::correction).list());
-        // a null column is left out, so that one that a later release adds changes nothing of what was entered
+        // a null column is left out, so that one that a later release adds changes nothing of what was entered; a moment
+        // is written in UTC, since the database would write it in the zone of the session
         facts.addAll(jdbc.sql("""
-                select c.id, c.version, jsonb_strip_nulls(to_jsonb(c) - 'id' - 'version') as recorded,
+                select c.id, c.version, jsonb_strip_nulls(to_jsonb(c) - 'id' - 'version' || jsonb_build_object('registered_at',
+                        to_char(c.registered_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'))) as recorded,
                     coalesce(last.recorded_at, c.registered_at) as recorded_at,
                     coalesce(last.recorded_by, c.registered_by) as recorded_by
                 from container c left join lateral (

@@ -48,7 +48,8 @@ class ContainerAssessmentController {
     @Operation(summary = "What do the rules say about this container of the register?", description = """
             Today and by all that is known, or as asked: `on` is the day asked about, `knownAt` the moment of whose \
             knowledge the answer is to be. It then rests on what was recorded by that moment and on the rule book that \
-            the register held; `replayed` tells both, and whether another version of the evaluator answers now. With \
+            the register held, with what was then switched on in it; the site is the version that was then known. \
+            `replayed` tells the moment and whether another version of the evaluator answers now. With \
             `explain=true` the answer tells of every rule what became of it, condition by condition.""")
     ResponseEntity<AssessmentAnswer> assess(@PathVariable UUID id,
             @RequestParam(defaultValue = "false") boolean explain,

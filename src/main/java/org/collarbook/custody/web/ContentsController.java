@@ -4,11 +4,13 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.custody.Emptying;
 import org.collarbook.custody.Emptyings;
+import org.collarbook.custody.FillFlags;
 import org.collarbook.custody.Fills;
 import org.collarbook.custody.PastFill;
 import org.collarbook.platform.Cursor;
@@ -47,12 +49,14 @@ class ContentsController {
 
     private final Emptyings emptyings;
     private final Fills fills;
+    private final FillFlags flags;
     private final Containers containers;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ContentsController(Emptyings emptyings, Fills fills, Containers containers, Idempotency idempotency,
-            Clock clock) {
+    ContentsController(Emptyings emptyings, Fills fills, FillFlags flags, Containers containers,
+            Idempotency idempotency, Clock clock) {
+        this.flags = flags;
         this.emptyings = emptyings;
         this.fills = fills;
         this.containers = containers;
@@ -73,7 +77,9 @@ class ContentsController {
     }
 
     @GetMapping("/fills")
-    @Operation(summary = "A container's fills, the latest first")
+    @Operation(summary = "A container's fills, the latest first", description = """
+            When a fact that is recorded later makes a fill one that was not allowed, the fill stays and is flagged with \
+            the reasons; when a still later fact makes it lawful again, a further flag with no reasons says so.""")
     Page<FillResponse> fills(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         if (containers.find(id).isEmpty()) {
@@ -82,7 +88,12 @@ class ContentsController {
         var rows = PageSize.of(size);
         var read = fills.of(id, before(id, cursor), rows.limit());
         return Page.of(read, rows, fill -> Cursor.after(fill.id()))
-                .map(page -> page.stream().map(FillResponse::from).toList());
+                .map(this::withFlags);
+    }
+
+    private List<FillResponse> withFlags(List<PastFill> page) {
+        var known = flags.of(page.stream().map(PastFill::id).toList());
+        return page.stream().map(fill -> FillResponse.from(fill, known.getOrDefault(fill.id(), List.of()))).toList();
     }
 
     private @Nullable PastFill before(UUID container, @Nullable String cursor) {

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 public final class CompiledRuleBook implements RuleBook {
 
     private static final String ENGINE = "4";
+    private static final String WITH = " with ";
 
     private final List<Rule> rules;
     private final Regimes regimes;
@@ -39,7 +40,7 @@ public final class CompiledRuleBook implements RuleBook {
 
     public CompiledRuleBook(List<Rule> rules, Listing listing, String hash, String canonicalText,
             Set<String> enabled) {
-        this.engineVersion = enabled.isEmpty() ? ENGINE : ENGINE + " with " + String.join(", ", new TreeSet<>(enabled));
+        this.engineVersion = enabled.isEmpty() ? ENGINE : ENGINE + WITH + String.join(", ", new TreeSet<>(enabled));
         this.rules = List.copyOf(rules);
         this.listing = listing;
         this.hash = hash;
@@ -154,6 +155,12 @@ public final class CompiledRuleBook implements RuleBook {
     @Override
     public String canonicalText() {
         return canonicalText;
+    }
+
+    /** What a version of the engine names as switched on. */
+    public static Set<String> enabledIn(String engineVersion) {
+        int with = engineVersion.indexOf(WITH);
+        return with < 0 ? Set.of() : Set.of(engineVersion.substring(with + WITH.length()).split(", "));
     }
 
     @Override

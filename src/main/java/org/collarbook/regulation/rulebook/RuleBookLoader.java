@@ -47,6 +47,15 @@ public final class RuleBookLoader {
 
     /** A book from a stored {@link RuleBook#canonicalText()}. */
     public static RuleBook ofCanonicalText(String text) {
+        return stored(text, Set.of());
+    }
+
+    /** The same with what was switched on by name, as the stored {@link RuleBook#engineVersion()} tells it. */
+    public static RuleBook ofStored(String text, String engineVersion) {
+        return stored(text, CompiledRuleBook.enabledIn(engineVersion));
+    }
+
+    private static RuleBook stored(String text, Set<String> enabled) {
         Map<String, Map<?, ?>> files = new TreeMap<>();
         Yaml.read("stored rule book", text).forEach((name, content) -> {
             if (!(content instanceof Map<?, ?> map)) {
@@ -54,7 +63,7 @@ public final class RuleBookLoader {
             }
             files.put(String.valueOf(name), map);
         });
-        return compile(files, Set.of());
+        return compile(files, enabled);
     }
 
     /** The examples of every rule in these files. */
