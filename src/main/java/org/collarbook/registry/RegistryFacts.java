@@ -54,6 +54,12 @@ class RegistryFacts implements Journalled {
         return facts;
     }
 
+    @Override
+    public List<UUID> containersAfter(UUID container, int atMost) {
+        return jdbc.sql("select id from container where id > ? order by id limit ?").params(container, atMost)
+                .query(UUID.class).list();
+    }
+
     private JournalFact version(ResultSet row, int number) throws SQLException {
         var container = row.getObject("id", UUID.class);
         int version = row.getInt("version");
