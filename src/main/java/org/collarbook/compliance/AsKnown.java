@@ -1,6 +1,5 @@
 package org.collarbook.compliance;
 
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -23,11 +22,9 @@ public class AsKnown {
     private final JdbcClient jdbc;
     private final LoadedRuleBook loaded;
     private final RuleBook rules;
-    private final Clock clock;
     private final Map<String, RuleBook> books = new ConcurrentHashMap<>();
 
-    AsKnown(JdbcClient jdbc, LoadedRuleBook loaded, RuleBook rules, Clock clock) {
-        this.clock = clock;
+    AsKnown(JdbcClient jdbc, LoadedRuleBook loaded, RuleBook rules) {
         this.jdbc = jdbc;
         this.loaded = loaded;
         this.rules = rules;
@@ -51,7 +48,7 @@ public class AsKnown {
         return moment == null
                 ? Optional.empty()
                 : jdbc.sql(Then.BY_FILL + KnownContainers.SELECT).param("id", fill.containerId())
-                        .param("day", fill.filledOn()).param("known", utc(clock.instant()))
+                        .param("day", fill.filledOn()).param("known", OffsetDateTime.MAX)
                         .param("moment", utc(moment)).param("fill", fill.id()).param("site", fill.siteId())
                         .param("sites", utc(fill.recordedAt())).query(KnownContainerRow::read).optional();
     }

@@ -16,24 +16,24 @@ class CustodyFacts implements Journalled {
 
     private static final String MOVEMENTS = """
             select m.id, m.container_id, 'MOVED' as kind, m.occurred_at, m.recorded_at, m.recorded_by,
-                to_jsonb(m) as content
+                to_json(m) as content, null as more
             from movement m where m.container_id = any (:ids)""";
 
     /** Of a fill in a ledger the day is known at most. */
     private static final String FILLS = """
             select f.id, f.container_id, 'FILLED' as kind, f.recorded_at, f.recorded_by,
                 coalesce(f.filled_at, f.filled_on::timestamp at time zone 'UTC') as occurred_at,
-                to_jsonb(f) || jsonb_build_object('filled_at', f.filled_at at time zone 'UTC') as content
+                to_json(f) as content, null as more
             from fill f where f.container_id = any (:ids)""";
 
     private static final String EMPTYINGS = """
             select e.id, e.container_id, 'EMPTIED' as kind, e.emptied_at as occurred_at, e.recorded_at, e.recorded_by,
-                to_jsonb(e) - 'emptied_at' as content
+                to_json(e) as content, null as more
             from emptying e where e.container_id = any (:ids)""";
 
     private static final String FLAGS = """
             select g.id, g.container_id, g.recorded_at as occurred_at, g.recorded_at, g.recorded_by,
-                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind, to_jsonb(g) as content
+                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind, to_json(g) as content, null as more
             from fill_flag g where g.container_id = any (:ids)""";
 
     private final JournalRows rows;

@@ -16,12 +16,12 @@ class HoldFacts implements Journalled {
 
     private static final String HOLDS = """
             select h.id, h.container_id, 'HELD' as kind, h.occurred_at, h.recorded_at, h.recorded_by,
-                to_jsonb(h) as content
+                to_json(h) as content, null as more
             from hold h where h.container_id = any (:ids)""";
 
     private static final String LIFTS = """
             select l.id, h.container_id, 'HOLD_LIFTED' as kind, l.occurred_at, l.recorded_at, l.recorded_by,
-                to_jsonb(l) as content
+                to_json(l) as content, null as more
             from hold_lift l join hold h on h.id = l.hold_id where h.container_id = any (:ids)""";
 
     private final JournalRows rows;

@@ -18,20 +18,19 @@ class InspectionFacts implements Journalled {
     private static final String REQUALIFICATIONS = """
             select q.id, q.container_id, 'REQUALIFIED' as kind, q.recorded_at, q.recorded_by,
                 coalesce(q.performed_on, q.month)::timestamp at time zone 'UTC' as occurred_at,
-                (to_jsonb(q) || coalesce(to_jsonb(t), '{}') || jsonb_build_object('month', to_char(q.month, 'YYYY-MM')))
-                    - 'requalification_id' as content
+                to_json(q) as content, to_json(t) as more
             from requalification q left join test_record t on t.requalification_id = q.id
             where q.container_id = any (:ids)""";
 
     private static final String CORRECTIONS = """
             select k.id, q.container_id, 'REQUALIFICATION_CORRECTED' as kind, k.recorded_at, k.recorded_by,
-                k.recorded_at as occurred_at, to_jsonb(k) as content
+                k.recorded_at as occurred_at, to_json(k) as content, null as more
             from requalification_correction k join requalification q on q.id = k.corrects
             where q.container_id = any (:ids)""";
 
     private static final String REPAIRS = """
             select r.id, r.container_id, 'REPAIRED' as kind, r.recorded_at, r.recorded_by,
-                r.performed_on::timestamp at time zone 'UTC' as occurred_at, to_jsonb(r) as content
+                r.performed_on::timestamp at time zone 'UTC' as occurred_at, to_json(r) as content, null as more
             from repair r where r.container_id = any (:ids)""";
 
     private static final String REPAIR_CORRECTIONS = """

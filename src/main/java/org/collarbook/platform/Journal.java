@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -152,10 +153,20 @@ public class Journal {
                 .param(containers.toArray(UUID[]::new)).query(Journal::read).list();
     }
 
-    /** The next chains by container, with their ends. */
-    List<Head> headsAfter(UUID container, int atMost) {
-        return jdbc.sql("select container_id, seq, hash from journal_head where container_id > ? order by container_id"
-                + " limit ?").params(container, atMost).query(Head.class).list();
+    /** The ends of their chains. */
+    List<Head> heads(Collection<UUID> containers) {
+        return jdbc.sql("select container_id, seq, hash from journal_head where container_id = any (?)")
+                .param(containers.toArray(UUID[]::new)).query(Head.class).list();
+    }
+
+    /** The next containers by id that have a chain, or should have one. */
+    List<UUID> after(UUID container, int atMost) {
+        var chained = jdbc.sql("select container_id from journal_head where container_id > ? order by container_id"
+                + " limit ?").params(container, atMost).query(UUID.class).list();
+        // as the database sorts them
+        return Stream.concat(chained.stream(),
+                sources.stream().flatMap(source -> source.containersAfter(container, atMost).stream())).distinct()
+                .sorted(Comparator.comparing(UUID::toString)).limit(atMost).toList();
     }
 
     private static JournalEntry read(ResultSet row, int number) throws SQLException {

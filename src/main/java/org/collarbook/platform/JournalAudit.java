@@ -32,23 +32,20 @@ public class JournalAudit {
 
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Found of(UUID container) {
-        var entries = journal.chains(List.of(container));
-        var head = journal.headsAfter(new UUID(container.getMostSignificantBits(), container.getLeastSignificantBits()
-                - 1), 1).stream().filter(one -> one.containerId().equals(container)).toList();
-        return new Found(1, entries.size(), broken(List.of(container), heads(head), entries), null);
+        return found(List.of(container), null);
     }
 
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Found after(@Nullable UUID container, int atMost) {
-        var heads = journal.headsAfter(container == null ? new UUID(0, 0) : container, atMost);
-        var ids = heads.stream().map(Journal.Head::containerId).toList();
-        var entries = journal.chains(ids);
-        return new Found(ids.size(), entries.size(), broken(ids, heads(heads), entries),
-                ids.size() < atMost ? null : ids.getLast());
+        var ids = journal.after(container == null ? new UUID(0, 0) : container, atMost);
+        return found(ids, ids.size() < atMost ? null : ids.getLast());
     }
 
-    private static Map<UUID, Journal.Head> heads(List<Journal.Head> heads) {
-        return heads.stream().collect(Collectors.toMap(Journal.Head::containerId, head -> head));
+    private Found found(List<UUID> containers, @Nullable UUID next) {
+        var entries = journal.chains(containers);
+        var heads = journal.heads(containers).stream()
+                .collect(Collectors.toMap(Journal.Head::containerId, head -> head));
+        return new Found(containers.size(), entries.size(), broken(containers, heads, entries), next);
     }
 
     private List<Broken> broken(Collection<UUID> containers, Map<UUID, Journal.Head> heads,

@@ -13,19 +13,22 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-import tools.jackson.databind.DeserializationFeature;
-import tools.jackson.databind.ObjectReader;
+import tools.jackson.core.JsonParser;
+import tools.jackson.core.JsonToken;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Reads facts from their tables, whole rows at a time, so that no column is forgotten: {@code content} is the row as one
- * JSON object. A column that is null is left out; so one that a later release adds must not have a default. No moment may
- * be in it but as UTC: the database writes one with a zone in the zone of the session.
+ * JSON object, {@code more} a second row that belongs to it. A column that is null is left out; so one that a later
+ * release adds must not have a default. A moment, by its name, is told in UTC: the database writes it in the zone of the
+ * session.
  */
 @Component
 public class JournalRows {
@@ -33,42 +36,73 @@ public class JournalRows {
     /** What an entry tells beside its content. */
     private static final Set<String> BESIDE = Set.of("id", "container_id", "occurred_at", "recorded_at",
             "recorded_by");
+    private static final String MOMENT = "_at";
     private static final Pattern NEXT_WORD = Pattern.compile("_(\\w)");
 
     private final JdbcClient jdbc;
-    private final ObjectReader json;
+    private final JsonMapper json;
     private final Map<String, String> names = new ConcurrentHashMap<>();
 
     JournalRows(JdbcClient jdbc, JsonMapper json) {
         this.jdbc = jdbc;
-        this.json = json.reader().with(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS);
+        this.json = json;
     }
 
     /**
-     * @param select gives id, container_id, kind, occurred_at, recorded_at, recorded_by and content for the containers
-     *            {@code :ids}
+     * @param select gives id, container_id, kind, occurred_at, recorded_at, recorded_by, content and more for the
+     *            containers {@code :ids}
      */
     public List<JournalFact> read(String select, Collection<UUID> containers) {
         return jdbc.sql(select).param("ids", containers.toArray(UUID[]::new)).query(this::fact).list();
     }
 
     private JournalFact fact(ResultSet row, int number) throws SQLException {
+        var content = new TreeMap<String, String>();
+        fill(content, row.getString("content"));
+        var more = row.getString("more");
+        if (more != null) {
+            fill(content, more);
+        }
         return new JournalFact(row.getObject("container_id", UUID.class), row.getString("kind"),
                 row.getObject("id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
-                row.getObject("recorded_by", UUID.class), content(row.getString("content")));
+                row.getObject("recorded_by", UUID.class), content);
     }
 
-    private TreeMap<String, String> content(String row) {
-        var content = new TreeMap<String, String>();
-        json.readTree(row).properties().forEach(field -> {
-            var value = field.getValue();
-            if (!value.isNull() && !BESIDE.contains(field.getKey())) {
-                content.put(name(field.getKey()), value.isString()
-                        ? value.asString()
-                        : value.isNumber() ? plain(value.decimalValue()) : value.toString());
+    private void fill(TreeMap<String, String> content, String row) {
+        columns(row, BESIDE, (column, value) -> content.put(name(column), value));
+    }
+
+    /** The columns of a row in JSON that are not null, without those named. */
+    public void columns(String row, Set<String> without, BiConsumer<String, String> to) {
+        try (var parser = json.createParser(row)) {
+            parser.nextToken();
+            while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
+                var column = parser.currentName();
+                if (without.contains(column)) {
+                    parser.nextToken();
+                    parser.skipChildren();
+                    continue;
+                }
+                var value = value(column, parser.nextToken(), parser);
+                if (value != null) {
+                    to.accept(column, value);
+                }
             }
-        });
-        return content;
+        }
+    }
+
+    private @Nullable String value(String column, JsonToken token, JsonParser parser) {
+        return switch (token) {
+            case VALUE_NULL -> null;
+            case VALUE_STRING -> column.endsWith(MOMENT)
+                    ? OffsetDateTime.parse(parser.getString()).toInstant().toString()
+                    : parser.getString();
+            case VALUE_NUMBER_INT -> parser.getString();
+            case VALUE_NUMBER_FLOAT -> plain(new BigDecimal(parser.getString()));
+            case VALUE_TRUE -> "true";
+            case VALUE_FALSE -> "false";
+            default -> String.valueOf((Object) parser.readValueAsTree());
+        };
     }
 
     private static String plain(BigDecimal number) {

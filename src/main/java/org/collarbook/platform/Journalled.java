@@ -8,4 +8,9 @@ import java.util.UUID;
 public interface Journalled {
 
     List<JournalFact> of(Collection<UUID> containers);
+
+    /** The next containers by id, by whichever module has them in its keeping: each of them has a chain. */
+    default List<UUID> containersAfter(UUID container, int atMost) {
+        return List.of();
+    }
 }

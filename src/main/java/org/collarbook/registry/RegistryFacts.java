@@ -8,16 +8,16 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 
 import org.collarbook.platform.JournalFact;
+import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * What was registered, every correction, and how the container stood recorded after each: the row itself changes, so each
@@ -26,12 +26,15 @@ import tools.jackson.databind.json.JsonMapper;
 @Component
 class RegistryFacts implements Journalled {
 
-    private final JdbcClient jdbc;
-    private final JsonMapper json;
+    /** The version is put in as each entry's own. */
+    private static final Set<String> BESIDE = Set.of("id", "version");
 
-    RegistryFacts(JdbcClient jdbc, JsonMapper json) {
+    private final JdbcClient jdbc;
+    private final JournalRows rows;
+
+    RegistryFacts(JdbcClient jdbc, JournalRows rows) {
         this.jdbc = jdbc;
-        this.json = json;
+        this.rows = rows;
     }
 
     @Override
@@ -40,28 +43,28 @@ class RegistryFacts implements Journalled {
         var facts = new ArrayList<JournalFact>(jdbc.sql("""
                 select id, container_id, field, was, became, reason, recorded_at, recorded_by from mark_correction
                 where container_id = any (?)""").param(ids).query(RegistryFacts::correction).list());
-        // a null column is left out, so that one that a later release adds changes nothing of what was entered; a moment
-        // is written in UTC, since the database would write it in the zone of the session
         facts.addAll(jdbc.sql("""
-                select c.id, c.version, jsonb_strip_nulls(to_jsonb(c) - 'id' - 'version' || jsonb_build_object('registered_at',
-                        to_char(c.registered_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'))) as recorded,
+                select c.id, c.version, to_json(c) as recorded,
                     coalesce(last.recorded_at, c.registered_at) as recorded_at,
                     coalesce(last.recorded_by, c.registered_by) as recorded_by
                 from container c left join lateral (
-                    select recorded_at, recorded_by from mark_correction where container_id = c.id
-                    order by recorded_at desc limit 1) last on c.version > 0
+                    select recorded_at, recorded_by from mark_correction where container_id = c.id and c.version > 0
+                    order by recorded_at desc limit 1) last on true
                 where c.id = any (?)""").param(ids).query(this::version).list());
         return facts;
+    }
+
+    @Override
+    public List<UUID> containersAfter(UUID container, int atMost) {
+        return jdbc.sql("select id from container where id > ? order by id limit ?").params(container, atMost)
+                .query(UUID.class).list();
     }
 
     private JournalFact version(ResultSet row, int number) throws SQLException {
         var container = row.getObject("id", UUID.class);
         int version = row.getInt("version");
         var content = new TreeMap<String, String>();
-        json.readTree(row.getString("recorded")).properties()
-                .forEach(field -> content.put(field.getKey(), field.getValue().isString()
-                        ? field.getValue().asString()
-                        : field.getValue().toString()));
+        rows.columns(row.getString("recorded"), BESIDE, content::put);
         content.put("version", String.valueOf(version));
         var subject = UUID.nameUUIDFromBytes((container + "/" + version).getBytes(StandardCharsets.UTF_8));
         var at = row.getObject("recorded_at", OffsetDateTime.class).toInstant();

@@ -2,7 +2,9 @@ package org.collarbook.compliance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.Executors;
 import java.util.stream.Stream;
@@ -39,6 +41,17 @@ class JournalCatchUpTests {
         return id;
     }
 
+    private Set<UUID> named() {
+        var named = new HashSet<UUID>();
+        var cursor = "";
+        do {
+            var page = api.as(Role.CLERK).get("/api/audit/verification?size=3&cursor=" + cursor).expect(200);
+            page.at("/broken").forEach(one -> named.add(UUID.fromString(one.path("container").asString())));
+            cursor = page.json().path("next").asString("");
+        } while (!cursor.isEmpty());
+        return named;
+    }
+
     private void assertWhole(UUID id, int entries) {
         var answer = api.as(Role.CLERK).get("/api/audit/verification?container=" + id).expect(200);
         assertThat(answer.at("/whole").asBoolean()).as(answer.body()).isTrue();
@@ -50,6 +63,7 @@ class JournalCatchUpTests {
         var ids = Stream.generate(this::withoutAChain).limit(5).toList();
         assertThat(api.as(Role.CLERK).get("/api/audit/verification?container=" + ids.getFirst()).expect(200)
                 .at("/whole").asBoolean()).isFalse();
+        assertThat(named()).as("in the walk over all of them too").containsAll(ids);
         try (var threads = Executors.newFixedThreadPool(3)) {
             for (var one : List.of(threads.submit(catchUp::run), threads.submit(catchUp::run),
                     threads.submit(catchUp::run))) {

@@ -36,8 +36,8 @@ import org.springframework.test.context.TestPropertySource;
 @TestPropertySource(properties = "collarbook.bench=import")
 class ImportBenchmark {
 
-    private static final List<String> TABLES = List.of("customer", "site", "container", "movement", "placement",
-            "requalification", "fill", "requirement");
+    private static final List<String> TABLES = List.of("customer", "site", "site_version", "container", "movement",
+            "placement", "requalification", "fill", "requirement", "journal", "journal_head");
 
     private final Imports imports;
     private final FlywayConnectionDetails owner;
