@@ -13,7 +13,6 @@ import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
-import org.collarbook.platform.Journal;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -23,27 +22,27 @@ class ReassessOnChange {
 
     private final Requirements requirements;
     private final Places places;
-    private final Journal journal;
+    private final Changes changes;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
-        this.journal = journal;
+    ReassessOnChange(Requirements requirements, Places places, Changes changes) {
         this.requirements = requirements;
         this.places = places;
+        this.changes = changes;
     }
 
     @EventListener
     void on(ContainerRegistered event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerChanged event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -54,32 +53,26 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerFilled event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerEmptied event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(HoldsPlaced event) {
-        changed(event.containerIds());
+        changes.of(event.containerIds());
     }
 
     @EventListener
     void on(HoldsLifted event) {
-        changed(event.containerIds());
+        changes.of(event.containerIds());
     }
 
     @EventListener
     void on(RequalificationRecorded event) {
-        changed(List.of(event.containerId()));
-    }
-
-    /** What was recorded is entered in the containers' chains, and judged. */
-    private void changed(List<UUID> containers) {
-        journal.enter(containers);
-        requirements.reassess(containers);
+        changes.of(List.of(event.containerId()));
     }
 }

@@ -15,14 +15,16 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal maxNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
-        boolean observedOverfill, List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
+        boolean observedOverfill, boolean toldAfterwards, List<String> refusedFor, @Nullable UUID siteId,
+        @Nullable String ruleBook,
         Instant recordedAt) {
 
     static FillResponse from(PastFill fill) {
         return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
                 fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
                 fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),
-                fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), fill.siteId(), fill.ruleBook(),
+                fill.leakChecked(), fill.observedOverfill(), fill.toldAfterwards(), fill.refusedFor(), fill.siteId(),
+                fill.ruleBook(),
                 fill.recordedAt());
     }
 }
