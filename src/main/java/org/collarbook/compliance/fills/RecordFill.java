@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -87,7 +86,7 @@ public class RecordFill {
         inputs.done();
         var judgement = check.judge(container, liquid, day);
         var contents = measured instanceof Measured.Known(var known) ? known : null;
-        var refusals = refusals(judgement, measured);
+        var refusals = Refusals.of(judgement, measured);
         if (contents == null || !refusals.isEmpty() && !command.observedOverfill()) {
             throw FillRefusal.of(judgement, refusals, contents);
         }
@@ -160,20 +159,5 @@ public class RecordFill {
                     "not before the original test in " + made.value());
         }
         return day;
-    }
-
-    static List<Reason> refusals(Judgement judgement, Measured measured) {
-        var refusals = new ArrayList<>(judgement.refusals());
-        switch (measured) {
-            case Measured.Known(var contents) -> {
-                if (judgement.limit() instanceof FillingLimit.Limit limit && contents.isMoreThan(limit.maxNet())) {
-                    refusals.add(ReasonCode.OVER_LIMIT.citing(limit.citation()));
-                }
-            }
-            case Measured.Unknown(var because) -> because.stream()
-                    .filter(code -> refusals.stream().noneMatch(told -> told.code() == code))
-                    .map(ReasonCode::reason).forEach(refusals::add);
-        }
-        return refusals;
     }
 }

@@ -77,7 +77,7 @@ public class TellFill {
         var measured = Measured.of(command.measure(), tare == null ? null : tare.value(), liquid, inputs);
         inputs.done();
         var judgement = check.judge(container, liquid, day);
-        var refusals = refusals(command, unknownProduct, RecordFill.refusals(judgement, measured));
+        var refusals = refusals(command, unknownProduct, Refusals.of(judgement, measured));
         if (command.observedOverfill() && refusals.isEmpty() && measured instanceof Measured.Known(var contents)) {
             throw FillRefusal.notOverfilled(contents);
         }
