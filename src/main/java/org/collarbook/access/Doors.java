@@ -84,6 +84,8 @@ public final class Doors {
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),
             door(HttpMethod.POST, "/api/imports/*/commit", OFFICE),
+            // what a depot that worked offline sends later; each line asks for the roles of its own endpoint
+            door(HttpMethod.POST, "/api/scan-batches", STAFF), door(HttpMethod.GET, "/api/scan-batches/*", STAFF),
             door(HttpMethod.POST, "/api/demo", EnumSet.of(ADMINISTRATOR)),
             // the three lists
             door(HttpMethod.GET, "/api/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
@@ -99,6 +101,12 @@ public final class Doors {
     public record Door(HttpMethod method, String path, Set<Role> roles) {}
 
     private Doors() {}
+
+    /** Whether one of the roles may use the endpoint, which is written as in the table. */
+    public static boolean isOpen(HttpMethod method, String path, Set<Role> roles) {
+        return TABLE.stream().filter(door -> door.method.equals(method) && door.path.equals(path))
+                .anyMatch(door -> door.roles.stream().anyMatch(roles::contains));
+    }
 
     private static Door door(HttpMethod method, String path, Set<Role> roles) {
         return new Door(method, path, Set.copyOf(roles));

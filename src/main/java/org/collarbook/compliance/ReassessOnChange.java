@@ -1,7 +1,6 @@
 package org.collarbook.compliance;
 
 import java.util.List;
-import java.util.UUID;
 
 import org.collarbook.custody.ContainerEmptied;
 import org.collarbook.custody.ContainerFilled;
@@ -12,9 +11,9 @@ import org.collarbook.holds.HoldsLifted;
 import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.ContainerRepaired;
 import org.collarbook.inspection.RequalificationRecorded;
+import org.collarbook.platform.Journal;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
-import org.collarbook.platform.Journal;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -25,30 +24,28 @@ class ReassessOnChange {
     private final Requirements requirements;
     private final Places places;
     private final Journal journal;
-    private final PastFills fills;
+    private final Changes changes;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal, PastFills fills) {
-        this.fills = fills;
-        this.journal = journal;
+    ReassessOnChange(Requirements requirements, Places places, Journal journal, Changes changes) {
         this.requirements = requirements;
         this.places = places;
+        this.journal = journal;
+        this.changes = changes;
     }
 
     @EventListener
     void on(ContainerRegistered event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerChanged event) {
-        changed(List.of(event.containerId()));
-        fills.judge(List.of(event.containerId()));
+        changes.ofThePast(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        changed(List.of(event.containerId()));
-        fills.judge(List.of(event.containerId()));
+        changes.ofThePast(List.of(event.containerId()));
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -59,41 +56,32 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerFilled event) {
-        changed(List.of(event.containerId()));
-        fills.judgeLast(event.containerId());
+        changes.byFill(event.containerId());
     }
 
     @EventListener
     void on(ContainerEmptied event) {
-        changed(List.of(event.containerId()));
+        changes.of(List.of(event.containerId()));
     }
 
     @EventListener
     void on(HoldsPlaced event) {
-        changed(event.containerIds());
-        fills.judge(event.containerIds());
+        changes.ofThePast(event.containerIds());
     }
 
     /** A lift holds from now on: no fill before it is judged otherwise. */
     @EventListener
     void on(HoldsLifted event) {
-        changed(event.containerIds());
+        changes.of(event.containerIds());
     }
 
     @EventListener
     void on(RequalificationRecorded event) {
-        changed(List.of(event.containerId()));
-        fills.judge(List.of(event.containerId()));
+        changes.ofThePast(List.of(event.containerId()));
     }
 
     @EventListener
     void on(ContainerRepaired event) {
         journal.enter(List.of(event.containerId()));
-    }
-
-    /** What was recorded is entered in the containers' chains, and judged. */
-    private void changed(List<UUID> containers) {
-        journal.enter(containers);
-        requirements.reassess(containers);
     }
 }

@@ -33,8 +33,7 @@ final class Then {
             and not (performed_on is null and result <> 'PASSED' and recorded_at > :sites
                 and month = date_trunc('month', cast(:day as date))::date)""",
             "and id <> :fill and coalesce(filled_at < :moment, filled_on < :day)", """
-            and occurred_at <= :moment and not (reason = 'OVERFILLED_OR_DISCHARGED'
-                and starts_with(note, 'Fill ' || cast(:fill as text) || ':') is true)""",
+            and occurred_at <= :moment and starts_with(note, 'Fill ' || cast(:fill as text) || ':') is not true""",
             "l.occurred_at <= :moment");
 
     private Then() {}

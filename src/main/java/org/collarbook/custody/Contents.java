@@ -8,9 +8,10 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What is in a container after a fill, in pounds, and how that was found. {@code netLb} is all of it, the heel that was
- * there before included: 49 CFR 173.304a and 173.315 limit the contents, not the gas added.
+ * there before included: 49 CFR 173.304a and 173.315 limit the contents, not the gas added. It is null where it cannot be
+ * told, as of a fill on the scale without a tare.
  */
-public record Contents(BigDecimal netLb, @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb,
+public record Contents(@Nullable BigDecimal netLb, @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb,
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF) {
 
@@ -37,11 +38,17 @@ public record Contents(BigDecimal netLb, @Nullable BigDecimal grossLb, @Nullable
         return new Contents(heel.add(added), null, null, heel, added, gallons, fahrenheit);
     }
 
+    /** What was read, where that does not tell how much is in it. */
+    public static Contents unknown(@Nullable BigDecimal gross, @Nullable BigDecimal gallons,
+            @Nullable BigDecimal fahrenheit, @Nullable BigDecimal heel) {
+        return new Contents(null, gross, null, heel, null, gallons, fahrenheit);
+    }
+
     private static @Nullable BigDecimal added(BigDecimal net, @Nullable BigDecimal heel) {
         return heel == null ? null : net.subtract(heel);
     }
 
     public boolean isMoreThan(BigDecimal most) {
-        return netLb.compareTo(most) > 0;
+        return netLb != null && netLb.compareTo(most) > 0;
     }
 }

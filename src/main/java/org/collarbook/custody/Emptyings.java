@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.ProblemException;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.jspecify.annotations.Nullable;
@@ -36,8 +37,8 @@ public class Emptyings {
         this.clock = clock;
     }
 
-    /** Refuses by problem: not found, before the month of manufacture, recorded already. */
-    @Transactional
+    /** Refuses by problem: not found, before the month of manufacture, recorded already; nothing was written then. */
+    @Transactional(noRollbackFor = ProblemException.class)
     public Emptying record(UUID container, Instant emptiedAt, @Nullable String how, Caller by) {
         if (!containers.lock(container)) {
             throw Problem.notFound("container").asException();

@@ -15,6 +15,7 @@ import java.util.UUID;
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.ProblemException;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -66,8 +67,8 @@ public class Fills {
         return fill.netLb() == null ? null : fill.netLb().toPlainString();
     }
 
-    /** Refuses by problem a fill at the very moment of another one. */
-    @Transactional(propagation = Propagation.MANDATORY)
+    /** Refuses by problem a fill at the very moment of another one; nothing was written then. */
+    @Transactional(propagation = Propagation.MANDATORY, noRollbackFor = ProblemException.class)
     public void append(MeasuredFill fill, Caller by) {
         if (jdbc.sql("select count(*) from fill where container_id = ? and filled_at = ?")
                 .params(fill.containerId(), utc(fill.filledAt())).query(Long.class).single() > 0) {
@@ -78,13 +79,15 @@ public class Fills {
         jdbc.sql("""
                 insert into fill (id, container_id, filled_on, net_lb, recorded_at, recorded_by, filled_at, gross_lb,
                   tare_lb, heel_lb, added_lb, gallons_added, liquid_temperature_f, product_id, specific_gravity,
-                  most_net_lb, looked_at, leak_checked, observed_overfill, refused_for, site_id, rule_book_id)
-                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                  most_net_lb, looked_at, leak_checked, observed_overfill, told_afterwards, refused_for, site_id,
+                  rule_book_id)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(fill.id(), fill.containerId(), fill.filledOn(), contents.netLb(), utc(clock.instant()),
                         by.id(), utc(fill.filledAt()), contents.grossLb(), contents.tareLb(), contents.heelLb(),
                         contents.addedLb(), contents.gallonsAdded(), contents.liquidTemperatureF(), fill.productId(),
                         fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(), fill.leakChecked(),
-                        fill.observedOverfill(), fill.refusedFor().stream().map(Enum::name).toArray(String[]::new),
+                        fill.observedOverfill(), fill.toldAfterwards(),
+                        fill.refusedFor().stream().map(Enum::name).toArray(String[]::new),
                         fill.siteId(), fill.ruleBook())
                 .update();
         events.publishEvent(new ContainerFilled(fill.containerId()));

@@ -11,11 +11,12 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A fill as measured, with what it was judged by: {@code mostNetLb} is the limit at that time, {@code refusedFor} why it
- * would have been refused had it not been observed as an overfill.
+ * would have been refused had it not been observed as an overfill, or told after it had happened.
  */
 public record MeasuredFill(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, Contents contents,
         @Nullable UUID productId, @Nullable BigDecimal specificGravity, @Nullable BigDecimal mostNetLb,
-        boolean lookedAt, @Nullable Boolean leakChecked, boolean observedOverfill, List<ReasonCode> refusedFor,
+        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked, boolean observedOverfill, boolean toldAfterwards,
+        List<ReasonCode> refusedFor,
         @Nullable UUID siteId, int ruleBook) {
 
     public MeasuredFill {

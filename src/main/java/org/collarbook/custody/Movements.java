@@ -53,7 +53,7 @@ public class Movements {
     }
 
     /** Where the movements known so far had the container at that time. */
-    private Optional<UUID> placeAt(UUID container, Instant at) {
+    public Optional<UUID> placeAt(UUID container, Instant at) {
         return jdbc.sql("""
                 select to_site_id from movement where container_id = ? and occurred_at <= ?
                 order by occurred_at desc, recorded_at desc, id desc limit 1""")

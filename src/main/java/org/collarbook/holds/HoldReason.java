@@ -19,6 +19,9 @@ import org.collarbook.regulation.Method;
 public enum HoldReason {
     OVERFILLED_OR_DISCHARGED("The relief valve discharged or the container was overfilled: it may not be used until it"
             + " is recertified.", commonPractice("relief discharge from overfilling"), REQUALIFICATION),
+    FILLED_NOT_ALLOWED(
+            "It was filled although it was not allowed: it stays out of service until it has been looked into.",
+            commonPractice("fill that was not allowed"), REQUALIFICATION, COMPETENT_PERSON),
     DENTED("It is dented.", testWhateverTheDate(), REQUALIFICATION),
     CORRODED("It is corroded.", testWhateverTheDate(), REQUALIFICATION),
     LEAKING("It leaks.", testWhateverTheDate(), REQUALIFICATION),

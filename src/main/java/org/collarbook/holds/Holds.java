@@ -18,6 +18,7 @@ import org.collarbook.inspection.Requalifications;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.ProblemException;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Requalification;
@@ -52,9 +53,9 @@ public class Holds {
 
     /**
      * Places a hold from the moment on at which its reason occurred. Refuses by problem a moment ahead, and one before
-     * the container was made.
+     * the container was made; nothing was written then.
      */
-    @Transactional
+    @Transactional(noRollbackFor = ProblemException.class)
     public Placing place(UUID container, HoldReason reason, @Nullable String note, Instant at, Caller by) {
         if (!containers.lock(container)) {
             return new Placing.UnknownContainer();
@@ -133,6 +134,13 @@ public class Holds {
 
     public Optional<Hold> find(UUID hold) {
         return jdbc.sql(HoldRows.SELECT + "where h.id = ?").param(hold).query(HoldRows::read).optional();
+    }
+
+    /** A container's that stood at that moment, those among them that were lifted since. */
+    public List<Hold> standingAt(UUID container, Instant at) {
+        return jdbc.sql(HoldRows.SELECT + "where h.container_id = :container and h.occurred_at <= :at"
+                + " and (l.hold_id is null or l.occurred_at > :at) order by h.occurred_at, h.id")
+                .param("container", container).param("at", at.atOffset(ZoneOffset.UTC)).query(HoldRows::read).list();
     }
 
     /** Those that stand, of those of the containers that have any, the earliest first. */

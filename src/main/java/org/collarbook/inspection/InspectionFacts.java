@@ -35,7 +35,7 @@ class InspectionFacts implements Journalled {
 
     private static final String REPAIR_CORRECTIONS = """
             select k.id, r.container_id, 'REPAIR_CORRECTED' as kind, k.recorded_at, k.recorded_by,
-                k.recorded_at as occurred_at, to_jsonb(k) as content
+                k.recorded_at as occurred_at, to_json(k) as content, null as more
             from repair_correction k join repair r on r.id = k.corrects
             where r.container_id = any (:ids)""";
 

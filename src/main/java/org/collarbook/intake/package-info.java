@@ -1,6 +1,10 @@
-/** Ledgers handed in: read row by row, checked, reported and committed; and the demo's invented ledger. */
+/**
+ * What is handed in whole: ledgers, read row by row, checked, reported and committed; the demo's invented one; and the
+ * batches of a depot that worked offline.
+ */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"compliance", "holds", "inspection", "custody", "registry", "regulation",
+@ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck", "holds",
+        "inspection", "custody", "registry", "regulation",
         "access", "platform"})
 package org.collarbook.intake;
 

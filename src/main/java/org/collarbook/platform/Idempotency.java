@@ -13,6 +13,8 @@ import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 
 import tools.jackson.databind.json.JsonMapper;
@@ -23,6 +25,8 @@ import tools.jackson.databind.json.JsonMapper;
  */
 @Component
 public class Idempotency {
+
+    private static final int LONGEST = 200;
 
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
@@ -39,9 +43,7 @@ public class Idempotency {
         if (key == null) {
             return run(work);
         }
-        if (key.isBlank() || key.length() > 200) {
-            throw Problem.invalid("Idempotency-Key", "OUT_OF_RANGE", key, "1 to 200 characters").asException();
-        }
+        refuseTooLong(key);
         var fingerprint = fingerprint(command, request);
         return run(() -> {
             jdbc.sql("select pg_advisory_xact_lock(hashtextextended(?, 0))").param(caller + key).query(String.class)
@@ -53,12 +55,38 @@ public class Idempotency {
     /** The same, refusing a command without a key. */
     public ResponseEntity<?> requireOnce(@Nullable String key, UUID caller, String command, Object request,
             Supplier<? extends ResponseEntity<?>> work) {
+        return once(required(key), caller, command, request, work);
+    }
+
+    private static String required(@Nullable String key) {
         if (key == null || key.isBlank()) {
             throw Problem.of(HttpStatus.BAD_REQUEST, "IDEMPOTENCY_KEY_REQUIRED",
                     "This command needs an Idempotency-Key header (a new UUID, say), so that it is safe to repeat.")
                     .asException();
         }
-        return once(key, caller, command, request, work);
+        return refuseTooLong(key);
+    }
+
+    private static String refuseTooLong(String key) {
+        if (key.isBlank() || key.length() > LONGEST) {
+            throw Problem.invalid("Idempotency-Key", "OUT_OF_RANGE", key, "1 to " + LONGEST + " characters")
+                    .asException();
+        }
+        return key;
+    }
+
+    /**
+     * Notes the key of a command that is safe to repeat by itself and so has no one answer to keep. Refuses a key that is
+     * missing, and one that was used for another request.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void claim(@Nullable String key, UUID caller, String command, Object request) {
+        var given = required(key);
+        var fingerprint = fingerprint(command, request);
+        jdbc.sql(
+                "insert into idempotency (caller, key, fingerprint, status) values (?, ?, ?, ?) on conflict do nothing")
+                .params(caller, given, fingerprint, HttpStatus.OK.value()).update();
+        stored(given, caller, fingerprint);
     }
 
     private ResponseEntity<?> run(Supplier<? extends ResponseEntity<?>> work) {

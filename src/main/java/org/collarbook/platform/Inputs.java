@@ -70,6 +70,10 @@ public final class Inputs {
         return !errors.isEmpty();
     }
 
+    public List<FieldError> errors() {
+        return List.copyOf(errors);
+    }
+
     /** Throws the problem answer when anything was refused. */
     public void done() {
         if (areRefused()) {

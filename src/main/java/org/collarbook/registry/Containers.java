@@ -1,7 +1,12 @@
 package org.collarbook.registry;
 
 import java.time.Clock;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -100,6 +105,29 @@ public class Containers {
                 .param("tag", tag == null ? "" : tag.value()).param("most", size.limit())
                 .query(ContainerRows::read).list();
         return Page.of(read, size, container -> Cursor.after(container.id()));
+    }
+
+    /** The containers that bear these tags. */
+    public Map<Tag, UUID> byTags(Collection<Tag> tags) {
+        var found = new HashMap<Tag, UUID>();
+        jdbc.sql("select tag, id from container where tag = any (?)")
+                .param(tags.stream().map(Tag::value).toArray(String[]::new))
+                .query(row -> {
+                    found.put(new Tag(row.getString(1)), row.getObject(2, UUID.class));
+                });
+        return found;
+    }
+
+    /** All that bear one of these serial numbers, of whatever maker; by id. */
+    public List<RegisteredContainer> bySerials(Collection<Serial> serials) {
+        return jdbc.sql(ContainerRows.SELECT + "where serial = any (?) order by id")
+                .param(serials.stream().map(Serial::value).toArray(String[]::new)).query(ContainerRows::read).list();
+    }
+
+    /** Holds these containers until the transaction ends, always in the same order; those of them that are known. */
+    public Set<UUID> lock(Collection<UUID> ids) {
+        return jdbc.sql("select id from container where id = any (?) order by id for no key update")
+                .param(ids.toArray(UUID[]::new)).query(UUID.class).set();
     }
 
     /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */

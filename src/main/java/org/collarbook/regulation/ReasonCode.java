@@ -145,6 +145,10 @@ public enum ReasonCode {
             "What is in it after the fill is more than may be in it."),
     PRODUCT_NOT_OF_SERVICE(
             "The product is not what the container is recorded to be in service for."),
+    PRODUCT_UNKNOWN(
+            "The product that was told is not one of the register's."),
+    NOT_LOOKED_AT(
+            "It is not told that it was looked at before it was filled."),
     VOLUME_NOT_CORRECTED(
             "No volume correction is held for this specific gravity and temperature."),
     MARKS_DISPUTED(

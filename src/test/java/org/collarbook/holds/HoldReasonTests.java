@@ -18,7 +18,8 @@ class HoldReasonTests {
      * defective valve; (b): legible marks; (e): consent. The others are common practice with no source.
      */
     @ParameterizedTest
-    @CsvSource({"OVERFILLED_OR_DISCHARGED,,REQUALIFICATION", "DENTED,180.205(d),REQUALIFICATION",
+    @CsvSource({"OVERFILLED_OR_DISCHARGED,,REQUALIFICATION",
+            "FILLED_NOT_ALLOWED,,REQUALIFICATION COMPETENT_PERSON", "DENTED,180.205(d),REQUALIFICATION",
             "CORRODED,180.205(d),REQUALIFICATION", "LEAKING,180.205(d),REQUALIFICATION",
             "FIRE_OR_OVERHEATED,180.205(d),REQUALIFICATION", "ACCIDENT,180.205(d),REQUALIFICATION",
             "ILLEGIBLE_MARKS,173.301(b),COMPETENT_PERSON",

@@ -83,6 +83,13 @@ final class RunningJar implements AutoCloseable {
                 .POST(HttpRequest.BodyPublishers.ofString(json)));
     }
 
+    HttpResponse<String> postOnce(String path, String key, String idempotencyKey, String json)
+            throws IOException, InterruptedException {
+        return send(request(path, key).header("Content-Type", "application/json")
+                .header("Idempotency-Key", idempotencyKey).timeout(Duration.ofMinutes(5))
+                .POST(HttpRequest.BodyPublishers.ofString(json)));
+    }
+
     private HttpRequest.Builder request(String path, String key) {
         return HttpRequest.newBuilder(URI.create("http://localhost:" + port + path))
                 .header("Authorization", "Bearer " + key).timeout(Duration.ofSeconds(60));

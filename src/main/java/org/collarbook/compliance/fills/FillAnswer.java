@@ -11,7 +11,7 @@ import org.collarbook.regulation.ReasonCode;
 import org.jspecify.annotations.Nullable;
 
 /** A recorded fill; {@code holdId} is the hold that an observed overfill has placed. */
-record FillAnswer(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, BigDecimal netAfterLb,
+record FillAnswer(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, @Nullable BigDecimal netAfterLb,
         @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb, @Nullable BigDecimal heelLb,
         @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal liquidTemperatureF,
         @Nullable String product, @Nullable BigDecimal specificGravity, @Nullable BigDecimal maxNetLb,
@@ -24,7 +24,8 @@ record FillAnswer(UUID id, UUID containerId, Instant filledAt, LocalDate filledO
         return new FillAnswer(fill.id(), fill.containerId(), fill.filledAt(), fill.filledOn(), contents.netLb(),
                 contents.grossLb(), contents.tareLb(), contents.heelLb(), contents.addedLb(), contents.gallonsAdded(),
                 contents.liquidTemperatureF(), recorded.product(), fill.specificGravity(), fill.mostNetLb(),
-                fill.lookedAt(), fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), recorded.hold(),
+                Boolean.TRUE.equals(fill.lookedAt()), fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(),
+                recorded.hold(),
                 Caution.TEXT);
     }
 }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * A fill as seen at the scale or the meter. What was in it afterwards is told in one of three ways: {@code grossLb} on
  * the scale (less the recorded tare), {@code netAfterLb}, or {@code gallonsAdded} on top of {@code heelLb}.
  */
-record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
+public record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
         @Nullable String specification, @Nullable String maker, @Nullable Instant filledAt, @Nullable String product,
         @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,
         @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal heelLb, @Nullable BigDecimal liquidTemperatureF,
@@ -26,20 +26,29 @@ record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable S
     /** Refuses by problem what is wrong with the request whatever container is meant. */
     FillCommand toCommand(Instant now) {
         var inputs = new Inputs();
-        var which = which(inputs);
-        var at = Moments.past("/filledAt", filledAt, now, inputs);
-        var measure = measure(inputs);
         if (!Boolean.TRUE.equals(lookedAt)) {
             inputs.refuse("/lookedAt", lookedAt == null ? "MISSING" : "NOT_LOOKED_AT",
                     lookedAt == null ? null : lookedAt.toString(),
                     "true: it is looked at before each fill, 49 CFR 173.301(a)(2)");
         }
+        return command(now, inputs);
+    }
+
+    /** The same of one that has happened: that nobody looked at the container before is told, not refused. */
+    public FillCommand toldAfterwards(Instant now) {
+        return command(now, new Inputs());
+    }
+
+    private FillCommand command(Instant now, Inputs inputs) {
+        var which = which(inputs);
+        var at = Moments.past("/filledAt", filledAt, now, inputs);
+        var measure = measure(inputs);
         inputs.done();
         if (at == null || measure == null) {
             throw new IllegalStateException("a fill was neither read nor refused");
         }
         return new FillCommand(containerId, which, at, product, specificGravity, liquidTemperatureF, measure,
-                leakChecked, Boolean.TRUE.equals(observedOverfill));
+                lookedAt, leakChecked, Boolean.TRUE.equals(observedOverfill));
     }
 
     private @Nullable WhichContainer which(Inputs inputs) {

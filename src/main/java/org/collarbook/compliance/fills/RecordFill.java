@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.collarbook.access.Caller;
 import org.collarbook.compliance.KnownContainer;
@@ -39,7 +40,9 @@ import org.springframework.transaction.annotation.Transactional;
  * nothing about it is committed in between.
  */
 @Component
-class RecordFill {
+public class RecordFill {
+
+    private static final int LONGEST_NOTE = 1000;
 
     private final ContainerFinder finder;
     private final Containers containers;
@@ -64,8 +67,13 @@ class RecordFill {
         this.clock = clock;
     }
 
-    /** A fill as recorded; {@code hold} is the one that an observed overfill has placed. */
-    record Recorded(MeasuredFill fill, @Nullable String product, @Nullable UUID hold) {}
+    /** A fill as recorded; {@code hold} is the one that it has placed where it was not allowed for the {@code refusals}. */
+    public record Recorded(MeasuredFill fill, @Nullable String product, @Nullable UUID hold, List<Reason> refusals) {
+
+        public Recorded {
+            refusals = List.copyOf(refusals);
+        }
+    }
 
     @Transactional(propagation = Propagation.MANDATORY)
     Recorded record(FillCommand command, Caller by) {
@@ -85,33 +93,43 @@ class RecordFill {
         if (command.observedOverfill() && refusals.isEmpty()) {
             throw FillRefusal.notOverfilled(contents);
         }
-        return append(command, day, contents, judgement, refusals, by);
+        return append(command, false, day, contents, judgement, refusals, by);
     }
 
-    private Recorded append(FillCommand command, LocalDate day, Contents contents, Judgement judgement,
+    Recorded append(FillCommand command, boolean afterwards, LocalDate day, Contents contents, Judgement judgement,
             List<Reason> refusals, Caller by) {
         var container = judgement.known();
         var product = judgement.liquid().product();
         var where = container.where();
         var fill = new MeasuredFill(Ids.next(), container.id(), command.filledAt(), day, contents,
                 product == null ? null : product.id(), judgement.liquid().specificGravity(),
-                judgement.limit() instanceof FillingLimit.Limit limit ? limit.maxNet() : null, true,
-                command.leakChecked(), command.observedOverfill(),
+                judgement.limit() instanceof FillingLimit.Limit limit ? limit.maxNet() : null, command.lookedAt(),
+                command.leakChecked(), command.observedOverfill(), afterwards,
                 refusals.stream().map(Reason::code).distinct().toList(), where == null ? null : where.siteId(),
                 rules.id());
         fills.append(fill, by);
         return new Recorded(fill, product == null ? null : product.code(),
-                command.observedOverfill() ? hold(fill, by) : null);
+                refusals.isEmpty() ? null : hold(fill, command.product(), by), refusals);
     }
 
     /** None where the container is condemned, which outlasts any hold. */
-    private @Nullable UUID hold(MeasuredFill fill, Caller by) {
+    private @Nullable UUID hold(MeasuredFill fill, @Nullable String product, Caller by) {
         var now = clock.instant();
-        var placing = holds.place(fill.containerId(), HoldReason.OVERFILLED_OR_DISCHARGED, "Fill " + fill.id() + ": "
-                + fill.contents().netLb() + " lb in it, the limit "
-                + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb"),
+        boolean tooMuch = fill.observedOverfill() || fill.refusedFor().contains(ReasonCode.OVER_LIMIT);
+        var net = fill.contents().netLb();
+        var note = "Fill " + fill.id() + ": " + (net == null ? "nobody knows how much is" : net + " lb") + " in it, "
+                + "the limit " + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb")
+                + (fill.toldAfterwards() ? "; told afterwards, not allowed: " + words(fill.refusedFor()) : "")
+                + (fill.refusedFor().contains(ReasonCode.PRODUCT_UNKNOWN) ? "; product told: " + product : "");
+        var placing = holds.place(fill.containerId(),
+                tooMuch ? HoldReason.OVERFILLED_OR_DISCHARGED : HoldReason.FILLED_NOT_ALLOWED,
+                note.length() > LONGEST_NOTE ? note.substring(0, LONGEST_NOTE) : note,
                 fill.filledAt().isAfter(now) ? now : fill.filledAt(), by);
         return placing instanceof Placing.Placed(var hold) ? hold.id() : null;
+    }
+
+    private static String words(List<ReasonCode> codes) {
+        return codes.stream().map(Enum::name).collect(Collectors.joining(", "));
     }
 
     private KnownContainer locked(FillCommand command) {
@@ -131,7 +149,7 @@ class RecordFill {
                 container.facts().toBuilder().holds(standing).build(), container.declarer());
     }
 
-    private static LocalDate day(FillCommand command, KnownContainer container, Inputs inputs) {
+    static LocalDate day(FillCommand command, KnownContainer container, Inputs inputs) {
         var where = container.where();
         ZoneId zone = where == null ? ZoneOffset.UTC : where.zone();
         var day = LocalDate.ofInstant(command.filledAt(), zone);

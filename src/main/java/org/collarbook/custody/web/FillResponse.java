@@ -20,8 +20,8 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal maxNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
-        boolean observedOverfill, List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
-        Instant recordedAt, boolean flagged, List<Flag> flags) {
+        boolean observedOverfill, boolean toldAfterwards, List<String> refusedFor, @Nullable UUID siteId,
+        @Nullable String ruleBook, Instant recordedAt, boolean flagged, List<Flag> flags) {
 
     /** With no reasons, the fill was allowed after all. */
     record Flag(Instant recordedAt, List<Reason> reasons) {}
@@ -30,8 +30,8 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
                 fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
                 fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),
-                fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), fill.siteId(), fill.ruleBook(),
-                fill.recordedAt(), !flags.isEmpty() && !flags.getFirst().reasons().isEmpty(),
+                fill.leakChecked(), fill.observedOverfill(), fill.toldAfterwards(), fill.refusedFor(), fill.siteId(),
+                fill.ruleBook(), fill.recordedAt(), !flags.isEmpty() && !flags.getFirst().reasons().isEmpty(),
                 flags.stream().map(flag -> new Flag(flag.recordedAt(), flag.reasons())).toList());
     }
 }

@@ -4,9 +4,11 @@ import java.util.List;
 
 import org.apache.catalina.connector.ClientAbortException;
 import org.apache.tomcat.util.http.InvalidParameterException;
+import org.collarbook.platform.Accepted;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
+import org.collarbook.platform.UnreadableJson;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -96,7 +98,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     @Override
     protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(HttpMessageNotReadableException exception,
             HttpHeaders headers, HttpStatusCode status, WebRequest request) {
-        return answer(Problem.invalid(List.of(UnreadableJson.explain(exception))));
+        return answer(Problem.invalid(List.of(UnreadableJson.explain(exception.getCause()))));
     }
 
     @Override

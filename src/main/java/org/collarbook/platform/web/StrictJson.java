@@ -5,13 +5,18 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
 import tools.jackson.core.StreamReadFeature;
+import tools.jackson.databind.DeserializationFeature;
 
-/** A field told twice in one object is refused: which of the two was meant is anybody's guess. */
+/**
+ * A field told twice in one object is refused: which of the two was meant is anybody's guess. A number is what was
+ * written, not the nearest binary fraction.
+ */
 @Configuration(proxyBeanMethods = false)
 class StrictJson {
 
     @Bean
-    JsonMapperBuilderCustomizer eachFieldOnce() {
-        return builder -> builder.enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION);
+    JsonMapperBuilderCustomizer eachFieldOnceAndAsWritten() {
+        return builder -> builder.enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS);
     }
 }

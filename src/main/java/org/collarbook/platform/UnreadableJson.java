@@ -1,9 +1,8 @@
-package org.collarbook.platform.web;
+package org.collarbook.platform;
 
 import java.util.stream.Collectors;
 
-import org.collarbook.platform.FieldError;
-import org.springframework.http.converter.HttpMessageNotReadableException;
+import org.jspecify.annotations.Nullable;
 
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.StreamReadException;
@@ -12,12 +11,13 @@ import tools.jackson.databind.exc.MismatchedInputException;
 import tools.jackson.databind.exc.UnrecognizedPropertyException;
 
 /** Says where a JSON body could not be read, without echoing the parser's internals. */
-final class UnreadableJson {
+public final class UnreadableJson {
 
     private UnreadableJson() {}
 
-    static FieldError explain(HttpMessageNotReadableException exception) {
-        return switch (exception.getCause()) {
+    /** {@code cause} is what the reader threw; null is not known. */
+    public static FieldError explain(@Nullable Throwable cause) {
+        return switch (cause) {
             case UnrecognizedPropertyException unknown -> new FieldError(pointer(unknown), "UNKNOWN_FIELD",
                     unknown.getPropertyName(), "one of " + unknown.getKnownPropertyIds().stream().map(String::valueOf)
                             .sorted().collect(Collectors.joining(", ")));

@@ -1,4 +1,4 @@
-package org.collarbook.platform.web;
+package org.collarbook.platform;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What is accepted for a type, in words. */
-final class Accepted {
+public final class Accepted {
 
     private static final Map<Class<?>, String> WORDS = Map.of(LocalDate.class, "a date as YYYY-MM-DD", YearMonth.class,
             "a month as YYYY-MM", UUID.class, "an id as this service gave it", Integer.class, "a whole number",
@@ -21,7 +21,7 @@ final class Accepted {
 
     private Accepted() {}
 
-    static String of(@Nullable Class<?> type) {
+    public static String of(@Nullable Class<?> type) {
         if (type == null) {
             return "a value of the documented type";
         }

@@ -1,0 +1,97 @@
+package org.collarbook.intake.scans;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.collarbook.compliance.fillcheck.WhichContainer;
+import org.collarbook.platform.FieldError;
+import org.collarbook.registry.Containers;
+import org.collarbook.registry.RegisteredContainer;
+import org.collarbook.registry.Serial;
+import org.collarbook.registry.Tag;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+
+/** Finds the containers that many lines name, and holds them until the transaction ends. */
+@Component
+class NamedContainers {
+
+    private static final String REGISTER_IT = "what the register knows: register the container, then send this line again";
+
+    private final Containers containers;
+
+    NamedContainers(Containers containers) {
+        this.containers = containers;
+    }
+
+    /** The container that a line names, or why it is not known. */
+    sealed interface Named {
+
+        record Found(UUID container) implements Named {}
+
+        record NotFound(FieldError error) implements Named {}
+    }
+
+    /** By the place of the line in its batch. */
+    Map<Integer, Named> lock(Map<Integer, ReadLine.Line> lines) {
+        var marks = lines.values().stream().map(ReadLine.Line::marks).filter(Objects::nonNull).toList();
+        var byTag = containers.byTags(marks.stream().map(WhichContainer::tag).filter(Objects::nonNull).toList());
+        var bySerial = containers
+                .bySerials(marks.stream().map(WhichContainer::serial).filter(Objects::nonNull).toList()).stream()
+                .collect(Collectors.groupingBy(container -> container.marks().serial().value()));
+        var named = new HashMap<Integer, Named>();
+        lines.forEach((place, line) -> named.put(place, named(line, byTag, bySerial)));
+        var known = containers.lock(found(named.values()));
+        named.replaceAll((place, one) -> one instanceof Named.Found(var id) && !known.contains(id)
+                ? unknown("/containerId", id)
+                : one);
+        return named;
+    }
+
+    private static List<UUID> found(Collection<Named> named) {
+        return named.stream().filter(Named.Found.class::isInstance).map(one -> ((Named.Found) one).container())
+                .distinct().toList();
+    }
+
+    private static Named named(ReadLine.Line line, Map<Tag, UUID> byTag,
+            Map<Serial, List<RegisteredContainer>> bySerial) {
+        var marks = line.marks();
+        var id = line.line().containerId();
+        if (id != null || marks == null) {
+            return new Named.Found(Objects.requireNonNull(id));
+        }
+        var tag = marks.tag();
+        if (tag != null) {
+            var tagged = byTag.get(tag);
+            return tagged == null ? unknown("/tag", tag) : new Named.Found(tagged);
+        }
+        return one(marks, bySerial.getOrDefault(Objects.requireNonNull(marks.serial()), List.of()));
+    }
+
+    private static Named one(WhichContainer marks, List<RegisteredContainer> bearing) {
+        var fitting = bearing.stream()
+                .filter(one -> fits(marks.specification(), one.marks().specification().value())
+                        && fits(marks.maker(), one.marks().maker()))
+                .toList();
+        if (fitting.size() > 1) {
+            return new Named.NotFound(new FieldError("/serial", "MORE_THAN_ONE", fitting.size() + " containers match",
+                    "what tells them apart: specification and maker, the tag, or containerId"));
+        }
+        return fitting.isEmpty()
+                ? unknown("/serial", String.valueOf(marks.serial()))
+                : new Named.Found(fitting.getFirst().id());
+    }
+
+    private static boolean fits(@Nullable Object read, @Nullable Object recorded) {
+        return read == null || read.equals(recorded);
+    }
+
+    private static Named unknown(String pointer, Object found) {
+        return new Named.NotFound(new FieldError(pointer, "UNKNOWN_CONTAINER", found.toString(), REGISTER_IT));
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.collarbook.intake.scans;
+
+import org.jspecify.annotations.NullMarked;
