@@ -19,6 +19,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.BulkCopy;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.ProblemException;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Method;
@@ -51,8 +52,8 @@ public class Requalifications {
         this.clock = clock;
     }
 
-    /** Refuses by problem a month in the future or before the original test, and one that is recorded already. */
-    @Transactional
+    /** Refuses by problem a month in the future or before the original test, and one that is recorded already; nothing was written then. */
+    @Transactional(noRollbackFor = ProblemException.class)
     public void append(RequalificationEntry entry, Caller by) {
         var id = entry.containerId();
         if (!containers.lock(id)) {

@@ -52,7 +52,7 @@ class KilledScanBatchIT {
             var sent = CompletableFuture.supplyAsync(() -> send(first, batch));
             for (long recorded = 0; recorded < KILLED_AFTER; recorded = recorded(first)) {
                 assertThat(sent).as("the batch was over before the service was killed").isNotDone();
-                Thread.sleep(20);
+                Thread.sleep(50);
             }
             first.kill();
             assertThat(sent).as("no answer came").failsWithin(Duration.ofSeconds(30));

@@ -19,6 +19,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
+import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -36,10 +37,13 @@ class BadScansTests {
     private final Tables tables;
     private final JdbcClient jdbc;
     private final Scans scans;
+    /** Who may change the tables. */
+    private final JdbcClient owner;
     private UUID container = new UUID(0, 0);
     private UUID depot = new UUID(0, 0);
 
-    BadScansTests(Api api, Given given, Tables tables, JdbcClient jdbc) {
+    BadScansTests(Api api, Given given, Tables tables, JdbcClient jdbc, Flyway flyway) {
+        this.owner = JdbcClient.create(flyway.getConfiguration().getDataSource());
         this.api = api;
         this.given = given;
         this.tables = tables;
@@ -257,6 +261,21 @@ class BadScansTests {
             expected.put(errors[i], errors[i + 1]);
         }
         assertThat(scans.send(Role.YARD, body).expectProblem(400, "INVALID_INPUT").errors()).isEqualTo(expected);
+    }
+
+    /** As by a rule of the database that the code does not know. */
+    @Test
+    void whatTheDatabaseRefusesStopsNoOther() {
+        owner.sql("alter table emptying add constraint no_riddle check (how <> 'riddle') not valid").update();
+        try {
+            refused(line("RETURN", container, "2026-11-20T10:00:00Z", "toSite", depot, "empty", true, "how", "riddle"),
+                    "",
+                    "CONSTRAINT");
+        } finally {
+            owner.sql("alter table emptying drop constraint no_riddle").update();
+        }
+        assertThat(jdbc.sql("select count(*) from movement where container_id = ?").param(container).query(Long.class)
+                .single()).as("where it stood, and the two lines around").isEqualTo(3);
     }
 
     @Test
