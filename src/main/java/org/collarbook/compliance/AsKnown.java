@@ -34,6 +34,17 @@ public class AsKnown {
               select * from public.requalification where container_id = :id and recorded_at <= :known),
             fill as (
               select * from public.fill where container_id = :id and recorded_at <= :known and filled_on <= :day),
+            part as (
+              select * from public.part where container_id = :id and recorded_at <= :known and fitted_on <= :day),
+            part_removal as (
+              select * from public.part_removal where part_id in (select id from part) and recorded_at <= :known
+                and removed_on <= :day),
+            out_of_service as (
+              select * from public.out_of_service
+              where container_id = :id and recorded_at <= :known and since <= :day),
+            return_to_service as (
+              select * from public.return_to_service where out_of_service_id in (select id from out_of_service)
+                and recorded_at <= :known and returned_on <= :day),
             placement as (
               select container_id, to_site_id as site_id, id as movement_id, occurred_at as since from movement
               where container_id = :id and recorded_at <= :known and occurred_at < :after
