@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record MeasuredFill(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, Contents contents,
         @Nullable UUID productId, @Nullable BigDecimal specificGravity, @Nullable BigDecimal mostNetLb,
-        boolean lookedAt, @Nullable Boolean leakChecked, boolean observedOverfill, List<ReasonCode> refusedFor,
+        boolean lookedAt, @Nullable Boolean leakChecked, @Nullable Boolean leakFound, @Nullable String filledBy,
+        boolean observedOverfill, List<ReasonCode> refusedFor,
         @Nullable UUID siteId, int ruleBook) {
 
     public MeasuredFill {

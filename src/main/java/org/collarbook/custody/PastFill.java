@@ -14,6 +14,7 @@ public record PastFill(UUID id, UUID containerId, LocalDate filledOn, @Nullable 
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal mostNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
+        @Nullable Boolean leakFound, @Nullable String filledBy,
         boolean observedOverfill, List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
         Instant recordedAt, UUID recordedBy) {
 

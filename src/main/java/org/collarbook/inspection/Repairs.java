@@ -22,6 +22,8 @@ import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
+import org.collarbook.regulation.Retention;
+import org.collarbook.regulation.Retention.RecordKind;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -35,9 +37,6 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Repairs {
 
-    /** 49 CFR 180.215: at least so long. */
-    private static final int YEARS_KEPT = 15;
-
     private static final String SELECT = """
             select id, container_id, performed_on, kind, seams, requalifier_name, rin, approved_from, approval_expires,
                 work, marks_transferred, certification, keep_until, recorded_at, recorded_by
@@ -46,11 +45,13 @@ public class Repairs {
     private final Containers containers;
     private final Requalifiers requalifiers;
     private final RecordRequalification recording;
+    private final Retention retention;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording, JdbcClient jdbc,
-            Clock clock) {
+    Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording,
+            Retention retention, JdbcClient jdbc, Clock clock) {
+        this.retention = retention;
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.recording = recording;
@@ -104,7 +105,8 @@ public class Repairs {
                 .params(id, container, done.performedOn(), done.kind().name(),
                         done.seams() == null ? null : done.seams().name(), facility.id(), facility.name(),
                         facility.rin().value(), approval.from(), approval.expires(), done.work(),
-                        done.marksTransferred(), done.certification(), done.performedOn().plusYears(YEARS_KEPT),
+                        done.marksTransferred(), done.certification(),
+                        retention.keepUntil(RecordKind.REPAIR, done.performedOn()),
                         clock.instant().atOffset(ZoneOffset.UTC), by.id())
                 .update();
         if (stored == 0) {

@@ -140,7 +140,7 @@ public enum ReasonCode {
     LEAK_CHECK_NOT_RECORDED(
             "It is not recorded that the valve was checked for leaks after the fill."),
     LEAK_FOUND(
-            "It was found to leak after the fill."),
+            "It was found to leak."),
     TRAINING_NOT_RECORDED(
             "No training of the filler is recorded as of that day: whoever is not trained fills under the direct supervision of somebody who is."),
     TRAINING_EXPIRED(

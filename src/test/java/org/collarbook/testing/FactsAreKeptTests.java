@@ -23,6 +23,7 @@ class FactsAreKeptTests {
     @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency",
             "extinguisher", "extinguisher_record", "hold", "hold_lift", "recall", "recall_end", "test_record",
             "requalification_correction", "repair", "emptying", "journal", "part", "part_removal", "out_of_service",
+            "transport_record", "training",
             "return_to_service"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");

@@ -18,7 +18,8 @@ record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable S
         @Nullable String specification, @Nullable String maker, @Nullable Instant filledAt, @Nullable String product,
         @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,
         @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal heelLb, @Nullable BigDecimal liquidTemperatureF,
-        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked, @Nullable Boolean observedOverfill) {
+        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
+        @Nullable Boolean leakFound, @Nullable String filledBy, @Nullable Boolean observedOverfill) {
 
     private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
     private static final int MOST_DECIMALS = 3;
@@ -34,12 +35,16 @@ record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable S
                     lookedAt == null ? null : lookedAt.toString(),
                     "true: it is looked at before each fill, 49 CFR 173.301(a)(2)");
         }
+        if (leakFound != null && !Boolean.TRUE.equals(leakChecked)) {
+            inputs.refuse("/leakFound", "NOT_CHECKED", leakFound.toString(), "absent where leakChecked is not true");
+        }
+        var filler = inputs.optional("/filledBy", filledBy, 100);
         inputs.done();
         if (at == null || measure == null) {
             throw new IllegalStateException("a fill was neither read nor refused");
         }
         return new FillCommand(containerId, which, at, product, specificGravity, liquidTemperatureF, measure,
-                leakChecked, Boolean.TRUE.equals(observedOverfill));
+                leakChecked, leakFound, filler, Boolean.TRUE.equals(observedOverfill));
     }
 
     private @Nullable WhichContainer which(Inputs inputs) {

@@ -16,7 +16,9 @@ import org.collarbook.compliance.fillcheck.ContainerFinder;
 import org.collarbook.compliance.fillcheck.FillCheck;
 import org.collarbook.compliance.fillcheck.Judgement;
 import org.collarbook.compliance.fillcheck.Liquids;
+import org.collarbook.compliance.training.Trainings;
 import org.collarbook.custody.Contents;
+import org.collarbook.custody.FillChecks;
 import org.collarbook.custody.Fills;
 import org.collarbook.custody.MeasuredFill;
 import org.collarbook.holds.HoldReason;
@@ -49,11 +51,13 @@ class RecordFill {
     private final FillCheck check;
     private final Fills fills;
     private final Holds holds;
+    private final Trainings trainings;
     private final LoadedRuleBook rules;
     private final Clock clock;
 
     RecordFill(ContainerFinder finder, Containers containers, KnownContainers known, Liquids liquids, FillCheck check,
-            Fills fills, Holds holds, LoadedRuleBook rules, Clock clock) {
+            Fills fills, Holds holds, Trainings trainings, LoadedRuleBook rules, Clock clock) {
+        this.trainings = trainings;
         this.finder = finder;
         this.containers = containers;
         this.known = known;
@@ -65,8 +69,9 @@ class RecordFill {
         this.clock = clock;
     }
 
-    /** A fill as recorded; {@code hold} is the one that an observed overfill has placed. */
-    record Recorded(MeasuredFill fill, @Nullable String product, @Nullable UUID hold) {}
+    /** A fill as recorded; {@code hold} is the one that an observed overfill has placed, {@code leakHold} that of a leak. */
+    record Recorded(MeasuredFill fill, @Nullable String product, List<Reason> told, @Nullable UUID hold,
+            @Nullable UUID leakHold) {}
 
     @Transactional(propagation = Propagation.MANDATORY)
     Recorded record(FillCommand command, Caller by) {
@@ -97,20 +102,40 @@ class RecordFill {
         var fill = new MeasuredFill(Ids.next(), container.id(), command.filledAt(), day, contents,
                 product == null ? null : product.id(), judgement.liquid().specificGravity(),
                 judgement.limit() instanceof FillingLimit.Limit limit ? limit.maxNet() : null, true,
-                command.leakChecked(), command.observedOverfill(),
+                command.leakChecked(), command.leakFound(), command.filledBy(), command.observedOverfill(),
                 refusals.stream().map(Reason::code).distinct().toList(), where == null ? null : where.siteId(),
                 rules.id());
         fills.append(fill, by);
-        return new Recorded(fill, product == null ? null : product.code(),
-                command.observedOverfill() ? hold(fill, by) : null);
+        return new Recorded(fill, product == null ? null : product.code(), told(fill),
+                command.observedOverfill() ? overfilled(fill, by) : null,
+                Boolean.TRUE.equals(command.leakFound())
+                        ? hold(fill, HoldReason.LEAKING, "Fill " + fill.id() + ": it was found to leak afterwards", by)
+                        : null);
+    }
+
+    private List<Reason> told(MeasuredFill fill) {
+        var told = new ArrayList<Reason>();
+        if (fill.leakChecked() == null) {
+            told.add(ReasonCode.LEAK_CHECK_NOT_RECORDED.citing(FillChecks.STAND.leakCheckAfter()));
+        }
+        if (Boolean.TRUE.equals(fill.leakFound())) {
+            told.add(ReasonCode.LEAK_FOUND.citing(HoldReason.LEAKING.citation()));
+        }
+        if (fill.filledBy() != null) {
+            trainings.ofFiller(fill.filledBy(), fill.filledOn()).ifPresent(told::add);
+        }
+        return told;
     }
 
     /** None where the container is condemned, which outlasts any hold. */
-    private @Nullable UUID hold(MeasuredFill fill, Caller by) {
+    private @Nullable UUID overfilled(MeasuredFill fill, Caller by) {
+        return hold(fill, HoldReason.OVERFILLED_OR_DISCHARGED, "Fill " + fill.id() + ": " + fill.contents().netLb()
+                + " lb in it, the limit " + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb"), by);
+    }
+
+    private @Nullable UUID hold(MeasuredFill fill, HoldReason reason, String note, Caller by) {
         var now = clock.instant();
-        var placing = holds.place(fill.containerId(), HoldReason.OVERFILLED_OR_DISCHARGED, "Fill " + fill.id() + ": "
-                + fill.contents().netLb() + " lb in it, the limit "
-                + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb"),
+        var placing = holds.place(fill.containerId(), reason, note,
                 fill.filledAt().isAfter(now) ? now : fill.filledAt(), by);
         return placing instanceof Placing.Placed(var hold) ? hold.id() : null;
     }

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.custody.FillChecks;
 import org.collarbook.custody.PastFill;
 import org.jspecify.annotations.Nullable;
 
@@ -15,14 +16,16 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal maxNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
+        @Nullable Boolean leakFound, @Nullable String filledBy,
         boolean observedOverfill, List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
-        Instant recordedAt) {
+        FillChecks checks, Instant recordedAt) {
 
     static FillResponse from(PastFill fill) {
         return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
                 fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
                 fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),
-                fill.leakChecked(), fill.observedOverfill(), fill.refusedFor(), fill.siteId(), fill.ruleBook(),
+                fill.leakChecked(), fill.leakFound(), fill.filledBy(), fill.observedOverfill(), fill.refusedFor(),
+                fill.siteId(), fill.ruleBook(), FillChecks.STAND,
                 fill.recordedAt());
     }
 }
