@@ -36,7 +36,7 @@ class OverfillPreventionTest {
     }
 
     private static Assessment on(FactsBuilder facts) {
-        return BOOK.assess(facts.enable(Set.of("us.nfpa58.overfill", "us.nfpa58.overfill.horizontal")).build(), DAY);
+        return BOOK.assess(facts.enable(Set.of("us.nfpa58.overfill")).build(), DAY);
     }
 
     private static boolean tellsThatItIsOff(Assessment assessment) {

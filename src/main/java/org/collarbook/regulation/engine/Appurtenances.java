@@ -2,6 +2,7 @@ package org.collarbook.regulation.engine;
 
 import static org.collarbook.regulation.engine.Tests.verdict;
 
+import java.time.YearMonth;
 import java.util.Set;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Fittings;
@@ -32,30 +33,22 @@ public final class Appurtenances {
                 subject -> verdict(Boolean.TRUE.equals(overfillPrevention(subject)) == wanted));
     }
 
-    /** A label that must be on record: an exemption is not given on an unknown one. */
-    public static Test statedLabel(Set<Fittings.Label> labels) {
-        Set<Fittings.Label> set = Set.copyOf(labels);
-        return new Test(Fact.LABELLED_FOR, ReasonCode.MISSING_OVERFILL_PREVENTION, subject -> verdict(bears(set,
-                subject)));
-    }
-
-    public static Test statedLabelNot(Set<Fittings.Label> labels) {
-        Set<Fittings.Label> set = Set.copyOf(labels);
-        return new Test(Fact.LABELLED_FOR, ReasonCode.MISSING_OVERFILL_PREVENTION, subject -> verdict(!bears(set,
-                subject)));
-    }
-
-    private static boolean bears(Set<Fittings.Label> labels, Subject subject) {
-        Fittings fittings = subject.fittings;
-        return fittings != null && fittings.label() != null && labels.contains(fittings.label());
-    }
-
-    /** No when one of these is its recorded use; an unknown use exempts from nothing. */
-    public static Test statedUseNot(Set<Use> uses) {
-        Set<Use> set = Set.copyOf(uses);
-        return new Test(Fact.USE, ReasonCode.MISSING_USE, subject -> {
+    /**
+     * No when its recorded use, or a label that is on record, lets it go without: as horizontal only when made before that
+     * month. What is not recorded exempts from nothing.
+     */
+    public static Test notExempt(Set<Use> uses, Set<Fittings.Label> labels, YearMonth horizontalMadeBefore) {
+        Set<Use> ofUse = Set.copyOf(uses);
+        Set<Fittings.Label> ofLabel = Set.copyOf(labels);
+        return new Test(Fact.LABELLED_FOR, ReasonCode.MISSING_OVERFILL_PREVENTION, subject -> {
             Use use = subject.facts.use();
-            return verdict(use == null || !set.contains(use));
+            if (use != null && ofUse.contains(use)) {
+                return Verdict.NO;
+            }
+            Fittings fittings = subject.fittings;
+            Fittings.Label label = fittings == null ? null : fittings.label();
+            return verdict(label == null || !ofLabel.contains(label) && (label != Fittings.Label.HORIZONTAL
+                    || subject.manufactured == null || !subject.manufactured.isBefore(horizontalMadeBefore)));
         });
     }
 }

@@ -20,7 +20,7 @@ final class Conditions {
             "overfillPrevention", "overfillPreventionRecorded");
     private static final List<List<String>> WORDS = List.of(List.of("lading", "statedLading"), List.of("use",
             "statedUse"), List.of("steel"), List.of("installation"), List.of("reliefValve"), List.of("extinguisher"),
-            List.of("statedExtension"), List.of("statedLabel"), List.of("markMethod"));
+            List.of("statedExtension"), List.of("markMethod"));
 
     private Conditions() {}
 

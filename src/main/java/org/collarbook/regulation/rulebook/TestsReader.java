@@ -100,9 +100,7 @@ final class TestsReader {
             case "extinguisher" -> Tests.extinguisher(fields.choices(key, Extinguisher.class));
             case "overfillPrevention" -> Appurtenances.overfillPrevention(fields.flag(key));
             case "overfillPreventionRecorded" -> Appurtenances.overfillPreventionRecorded(fields.flag(key));
-            case "statedLabel" -> Appurtenances.statedLabel(fields.choices(key, Fittings.Label.class));
-            case "statedLabelNot" -> Appurtenances.statedLabelNot(fields.choices(key, Fittings.Label.class));
-            case "statedUseNot" -> Appurtenances.statedUseNot(fields.choices(key, Use.class));
+            case "statedExemptNot" -> notExempt(fields.child(key));
             case "purpose" -> Tests.purpose(fields.choices(key, Purpose.class));
             case "markMethod" -> Tests.markMethod(fields.choices(key, Method.class));
             default -> measured(key, fields);
@@ -114,6 +112,7 @@ final class TestsReader {
             case "waterCapacityAtMost" -> Measures.capacityAtMost(capacity(key, fields));
             case "waterCapacityOver" -> Measures.capacityOver(capacity(key, fields));
             case "waterCapacityUnder" -> Measures.capacityUnder(capacity(key, fields));
+            case "waterCapacityBetween" -> between(fields.child(key));
             case "waterCapacityAtLeast" -> Measures.capacityAtLeast(capacity(key, fields));
             case "servicePressureAtLeast" -> Measures.pressureAtLeast(fields.number(key));
             case "servicePressureAtMost" -> Measures.pressureAtMost(fields.number(key));
@@ -136,6 +135,19 @@ final class TestsReader {
 
     private static Test outOfService(Fields fields) {
         Test test = Measures.outOfServiceUnder(fields.months("time"), fields.choices("orTestedBy", Method.class));
+        fields.done();
+        return test;
+    }
+
+    private static Test notExempt(Fields fields) {
+        Test test = Appurtenances.notExempt(fields.choices("uses", Use.class),
+                fields.choices("labels", Fittings.Label.class), fields.month("horizontalMadeBefore"));
+        fields.done();
+        return test;
+    }
+
+    private static Test between(Fields fields) {
+        Test test = Measures.capacityBetween(capacity("from", fields), capacity("to", fields));
         fields.done();
         return test;
     }
