@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import org.collarbook.compliance.KnownContainer.Declarer;
 import org.collarbook.compliance.KnownContainer.Where;
@@ -14,6 +15,7 @@ import org.collarbook.holds.HoldReason;
 import org.collarbook.registry.ContainerRows;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Requalification;
@@ -30,7 +32,7 @@ final class KnownContainerRow {
     static KnownContainer read(ResultSet row, int number) throws SQLException {
         var container = ContainerRows.read(row, number);
         var history = Dated.history(
-                Arrays.stream((String[]) row.getArray("history").getArray()).map(Dated::parse).toList(),
+                texts(row, "history").map(Dated::parse).toList(),
                 container.marks().kind());
         return new KnownContainer(container, where(row), facts(container, history, row), declarer(row));
     }
@@ -38,10 +40,17 @@ final class KnownContainerRow {
     private static Facts facts(RegisteredContainer container, List<Requalification> history, ResultSet row)
             throws SQLException {
         var jurisdiction = row.getString("governed_by");
+        var parts = texts(row, "parts").map(Fitted::parse).toList();
+        var stops = texts(row, "stops").map(Stopped::parse).toList();
+        var holds = Stream.concat(holds(row), Stopped.hold(stops)).toList();
         return container.facts().jurisdiction(jurisdiction == null ? null : new Jurisdiction(jurisdiction))
                 // nothing recorded is an empty history only where somebody has read the collar
-                .requalifications(history.isEmpty() && !container.particulars().collarRead() ? null : history)
-                .condition(standing(history)).holds(holds(row)).filledOn(row.getObject("filled_on", LocalDate.class))
+                .requalifications(Fitted.history(
+                        history.isEmpty() && !container.particulars().collarRead() ? null : history,
+                        container.marks().kind() == ContainerKind.STATIONARY_TANK, parts))
+                .fittings(Fitted.fittings(parts))
+                .outOfServiceSince(Stopped.since(stops, container.particulars().outOfServiceSince()))
+                .condition(standing(history)).holds(holds).filledOn(row.getObject("filled_on", LocalDate.class))
                 .emptiedOn(row.getObject("emptied_on", LocalDate.class))
                 .build();
     }
@@ -58,12 +67,16 @@ final class KnownContainerRow {
     }
 
     /** Written by the statement as reason, day at the site. */
-    private static List<StandingHold> holds(ResultSet row) throws SQLException {
-        return Arrays.stream((String[]) row.getArray("holds").getArray()).map(text -> {
+    private static Stream<StandingHold> holds(ResultSet row) throws SQLException {
+        return texts(row, "holds").map(text -> {
             var part = text.split(",", 2);
             var reason = HoldReason.valueOf(part[0]);
             return new StandingHold(reason.name(), LocalDate.parse(part[1]), reason.sentence(), reason.citation());
-        }).toList();
+        });
+    }
+
+    private static Stream<String> texts(ResultSet row, String column) throws SQLException {
+        return Arrays.stream((String[]) row.getArray(column).getArray());
     }
 
     private static @Nullable Where where(ResultSet row) throws SQLException {

@@ -44,7 +44,14 @@ public class KnownContainers {
               array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date
                     from hold h where h.container_id = c.id
                       and not exists (select from lift_in_force l where l.hold_id = h.id)
-                    order by h.occurred_at, h.id) as holds
+                    order by h.occurred_at, h.id) as holds,
+              array(select concat_ws(',', t.kind, coalesce(t.manufactured::text, ''), t.fitted_on,
+                        coalesce(r.removed_on::text, ''), coalesce(r.for_good, false), coalesce(t.labelled_for, ''))
+                    from part t left join part_removal r on r.part_id = t.id where t.container_id = c.id
+                    order by t.fitted_on, t.id) as parts,
+              array(select concat_ws(',', o.since, coalesce(b.returned_on::text, ''), o.reason)
+                    from out_of_service o left join return_to_service b on b.out_of_service_id = o.id
+                    where o.container_id = c.id order by o.since) as stops
             from container c
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id

@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.Collectors;
 
+import org.collarbook.regulation.Retention;
 import org.collarbook.regulation.RuleBook;
+import org.collarbook.regulation.rulebook.RetentionLoader;
 import org.collarbook.regulation.rulebook.RuleBookException;
 import org.collarbook.regulation.rulebook.RuleBookLoader;
 import org.slf4j.Logger;
@@ -35,6 +37,11 @@ class RuleBookConfiguration {
         var book = new RuleFolder(Path.of(folder)).load(enable);
         log.info("{} rules are taken from {}: rule book {}", book.rules().size(), folder, book.hash());
         return book;
+    }
+
+    @Bean
+    Retention retention() {
+        return RetentionLoader.standard();
     }
 
     private static RuleBook shipped(Set<String> enable) {

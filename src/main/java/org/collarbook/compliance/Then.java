@@ -72,6 +72,17 @@ final class Then {
                 emptying as (
                   select * from public.emptying
                   where container_id = :id and recorded_at <= :known and emptied_on <= :day),
+                part as (
+                  select * from public.part where container_id = :id and recorded_at <= :known and fitted_on <= :day),
+                part_removal as (
+                  select * from public.part_removal where part_id in (select id from part) and recorded_at <= :known
+                    and removed_on <= :day),
+                out_of_service as (
+                  select * from public.out_of_service
+                  where container_id = :id and recorded_at <= :known and since <= :day),
+                return_to_service as (
+                  select * from public.return_to_service where out_of_service_id in (select id from out_of_service)
+                    and recorded_at <= :known and returned_on <= :day),
                 hold as (
                   select * from public.hold where container_id = :id and recorded_at <= :known
                   %s

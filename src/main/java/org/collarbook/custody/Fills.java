@@ -79,14 +79,14 @@ public class Fills {
         jdbc.sql("""
                 insert into fill (id, container_id, filled_on, net_lb, recorded_at, recorded_by, filled_at, gross_lb,
                   tare_lb, heel_lb, added_lb, gallons_added, liquid_temperature_f, product_id, specific_gravity,
-                  most_net_lb, looked_at, leak_checked, observed_overfill, told_afterwards, refused_for, site_id,
-                  rule_book_id)
-                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                  most_net_lb, looked_at, leak_checked, leak_found, filled_by, observed_overfill, told_afterwards,
+                  refused_for, site_id, rule_book_id)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(fill.id(), fill.containerId(), fill.filledOn(), contents.netLb(), utc(clock.instant()),
                         by.id(), utc(fill.filledAt()), contents.grossLb(), contents.tareLb(), contents.heelLb(),
                         contents.addedLb(), contents.gallonsAdded(), contents.liquidTemperatureF(), fill.productId(),
                         fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(), fill.leakChecked(),
-                        fill.observedOverfill(), fill.toldAfterwards(),
+                        fill.leakFound(), fill.filledBy(), fill.observedOverfill(), fill.toldAfterwards(),
                         fill.refusedFor().stream().map(Enum::name).toArray(String[]::new),
                         fill.siteId(), fill.ruleBook())
                 .update();

@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record MeasuredFill(UUID id, UUID containerId, Instant filledAt, LocalDate filledOn, Contents contents,
         @Nullable UUID productId, @Nullable BigDecimal specificGravity, @Nullable BigDecimal mostNetLb,
-        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked, boolean observedOverfill, boolean toldAfterwards,
-        List<ReasonCode> refusedFor,
+        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked, @Nullable Boolean leakFound,
+        @Nullable String filledBy, boolean observedOverfill, boolean toldAfterwards, List<ReasonCode> refusedFor,
         @Nullable UUID siteId, int ruleBook) {
 
     public MeasuredFill {

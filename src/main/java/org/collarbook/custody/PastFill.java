@@ -14,8 +14,8 @@ public record PastFill(UUID id, UUID containerId, LocalDate filledOn, @Nullable 
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal mostNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
-        boolean observedOverfill, boolean toldAfterwards, List<String> refusedFor, @Nullable UUID siteId,
-        @Nullable String ruleBook,
+        @Nullable Boolean leakFound, @Nullable String filledBy, boolean observedOverfill, boolean toldAfterwards,
+        List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook,
         Instant recordedAt, UUID recordedBy) {
 
     public PastFill {

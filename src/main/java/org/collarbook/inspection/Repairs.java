@@ -22,6 +22,8 @@ import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
+import org.collarbook.regulation.Retention;
+import org.collarbook.regulation.Retention.RecordKind;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -36,9 +38,6 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Repairs {
 
-    /** 49 CFR 180.215: at least so long. */
-    private static final int YEARS_KEPT = 15;
-
     private static final String SELECT = """
             select r.*, k.id as correction_id, k.replaced_by, k.reason as correction_reason,
                 k.recorded_at as corrected_at, k.recorded_by as corrected_by
@@ -48,13 +47,15 @@ public class Repairs {
     private final Containers containers;
     private final Requalifiers requalifiers;
     private final RecordRequalification recording;
+    private final Retention retention;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording, JdbcClient jdbc,
-            ApplicationEventPublisher events, Clock clock) {
+    Repairs(Containers containers, Requalifiers requalifiers, RecordRequalification recording, Retention retention,
+            JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
         this.events = events;
+        this.retention = retention;
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.recording = recording;
@@ -158,7 +159,8 @@ public class Repairs {
                 .param("name", facility.name()).param("rin", facility.rin().value()).param("from", approval.from())
                 .param("expires", approval.expires()).param("work", done.work()).param("marks", done.marksTransferred())
                 .param("certification", done.certification())
-                .param("keep", done.performedOn().plusYears(YEARS_KEPT)).param("at", now()).param("by", by.id())
+                .param("keep", retention.keepUntil(RecordKind.REPAIR, done.performedOn())).param("at", now())
+                .param("by", by.id())
                 .update();
         events.publishEvent(new ContainerRepaired(container));
         return find(id);

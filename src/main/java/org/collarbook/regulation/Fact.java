@@ -29,6 +29,8 @@ public enum Fact {
     EXTINGUISHER("extinguisher"),
     SCHEME_DUE("schemeDue"),
     OUT_OF_SERVICE("outOfServiceSince"),
+    OVERFILL_PREVENTION("overfillPrevention"),
+    LABELLED_FOR("labelledFor"),
     MOVE("move"),
     CONDITION("condition"),
     HOLDS(

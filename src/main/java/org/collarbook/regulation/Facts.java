@@ -19,7 +19,8 @@ public record Facts(@Nullable Jurisdiction jurisdiction, @Nullable ContainerKind
         @Nullable Installation installation, @Nullable Boolean marksLegible, @Nullable Boolean ownerConsent,
         @Nullable Permit permit, @Nullable Use use, Service service, @Nullable ReliefValve reliefValve,
         @Nullable ExtendedPeriod extendedPeriod, @Nullable Extinguisher extinguisher, @Nullable YearMonth schemeDue,
-        @Nullable LocalDate outOfServiceSince, @Nullable Move move, @Nullable Condition condition,
+        @Nullable LocalDate outOfServiceSince, @Nullable Fittings fittings, @Nullable Move move,
+        @Nullable Condition condition,
         @Nullable List<StandingHold> holds, @Nullable List<Requalification> requalifications,
         @Nullable LocalDate filledOn, @Nullable LocalDate emptiedOn, Set<Policy> policies, Set<String> enable) {
 

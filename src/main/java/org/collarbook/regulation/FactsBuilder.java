@@ -30,6 +30,7 @@ public final class FactsBuilder {
     private @Nullable Extinguisher extinguisher;
     private @Nullable YearMonth schemeDue;
     private @Nullable LocalDate outOfServiceSince;
+    private @Nullable Fittings fittings;
     private @Nullable Move move;
     private @Nullable Condition condition;
     private @Nullable List<StandingHold> holds;
@@ -62,6 +63,7 @@ public final class FactsBuilder {
         extinguisher = facts.extinguisher();
         schemeDue = facts.schemeDue();
         outOfServiceSince = facts.outOfServiceSince();
+        fittings = facts.fittings();
         move = facts.move();
         condition = facts.condition();
         holds = facts.holds();
@@ -172,6 +174,11 @@ public final class FactsBuilder {
         return this;
     }
 
+    public FactsBuilder fittings(@Nullable Fittings value) {
+        fittings = value;
+        return this;
+    }
+
     public FactsBuilder move(@Nullable Move value) {
         move = value;
         return this;
@@ -215,7 +222,8 @@ public final class FactsBuilder {
     public Facts build() {
         return new Facts(jurisdiction, kind, specification, manufactured, waterCapacity, servicePressure, coated, lined,
                 steel, installation, marksLegible, ownerConsent, permit, use, service, reliefValve, extendedPeriod,
-                extinguisher, schemeDue, outOfServiceSince, move, condition, holds, requalifications, filledOn,
+                extinguisher, schemeDue, outOfServiceSince, fittings, move, condition, holds, requalifications,
+                filledOn,
                 emptiedOn, policies, enable);
     }
 }

@@ -41,6 +41,8 @@ public enum ReasonCode {
             "It is not known whether the lading is free of corroding components."),
     MISSING_RELIEF_VALVE(
             "It is not known whether the relief valve is internal or external."),
+    MISSING_OVERFILL_PREVENTION(
+            "It is not known whether an overfilling prevention device is fitted."),
     MISSING_EXTINGUISHER(
             "The kind of fire extinguisher is not known."),
     MISSING_SCHEME_DUE(
@@ -131,6 +133,18 @@ public enum ReasonCode {
             "The required marks are not legible."),
     OWNER_CONSENT_REFUSED(
             "The owner has not consented to the fill."),
+    NO_OVERFILL_PREVENTION(
+            "No overfilling prevention device is fitted."),
+    RELIEF_VALVE_REMOVED(
+            "The relief valve was taken out, and none is recorded in its place."),
+    LEAK_CHECK_NOT_RECORDED(
+            "It is not recorded that the valve was checked for leaks after the fill."),
+    LEAK_FOUND(
+            "It was found to leak."),
+    TRAINING_NOT_RECORDED(
+            "No training of the filler is recorded as of that day: whoever is not trained fills under the direct supervision of somebody who is."),
+    TRAINING_EXPIRED(
+            "The filler's training had expired on that day: it is to be repeated at least every three years."),
     DAMAGED(
             "Damage is recorded: it must be repaired and requalified first."),
     OVERHEATED(

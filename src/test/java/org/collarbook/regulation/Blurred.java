@@ -63,6 +63,13 @@ final class Blurred {
             // beside a specification no permit on record is none, as no longer period is
             blurred.put("permit", facts.toBuilder().permit(null).build());
         }
+        Fittings fittings = facts.fittings();
+        if (fittings != null) {
+            blurred.put("overfillPrevention", facts.toBuilder().fittings(new Fittings(fittings.reliefValve(), null,
+                    fittings.label(), fittings.since())).build());
+            blurred.put("labelledFor", facts.toBuilder().fittings(new Fittings(fittings.reliefValve(),
+                    fittings.overfillPrevention(), null, fittings.since())).build());
+        }
         Permit permit = facts.permit();
         if (permit != null) {
             blurred.put("permit.number", facts.toBuilder()

@@ -26,6 +26,8 @@ final class RandomFacts {
     private static final List<Set<String>> ENABLED = List.of(Set.of(), Set.of("SECONDARY"), Set.of("MEMORY"),
             Set.of("SECONDARY", "MEMORY"));
     private final Random random;
+    /** Of its own, so that the other facts stay those that a seed has always given. */
+    private final Random fitted = new Random(4040);
     private final boolean tidy;
     private final @Nullable Jurisdiction place;
 
@@ -72,6 +74,7 @@ final class RandomFacts {
                 : random.nextBoolean()
                         ? null
                         : List.of(new StandingHold("LEAK", day())));
+        facts.fittings(fitted.nextInt(3) == 0 ? fittings() : null);
         facts.permit(unless(new Permit("SP12345", LocalDate.of(2032, 1, 1), years(stamp))));
         facts.servicePressure(stamp.equals("ASME") ? new BigDecimal(250) : null);
         facts.filledOn(unless(day())).emptiedOn(random.nextInt(3) == 0 ? day() : null);
@@ -80,6 +83,13 @@ final class RandomFacts {
                 ? enabled()
                 : random.nextInt(5) > 0 ? Set.of() : Set.of("SECONDARY", "MEMORY"));
         return facts.build();
+    }
+
+    private Fittings fittings() {
+        var label = Fittings.Label.values()[fitted.nextInt(Fittings.Label.values().length)];
+        return new Fittings(fitted.nextInt(8) > 0 ? null : fitted.nextBoolean(),
+                fitted.nextInt(3) == 0 ? null : fitted.nextBoolean(), fitted.nextBoolean() ? label : null,
+                fitted.nextInt(4) > 0 ? null : LocalDate.of(2000 + fitted.nextInt(40), 1, 1));
     }
 
     /** What is made under a permit has the permit's period; beside a specification one gives a longer period. */

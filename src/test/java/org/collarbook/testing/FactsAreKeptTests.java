@@ -22,8 +22,9 @@ class FactsAreKeptTests {
     @ParameterizedTest
     @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency",
             "extinguisher", "extinguisher_record", "hold", "hold_lift", "recall", "recall_end", "test_record",
-            "requalification_correction", "repair", "repair_correction", "emptying", "journal",
-            "site_version", "fill_flag", "scan_batch", "scan_line"})
+            "requalification_correction", "repair", "repair_correction", "emptying", "journal", "site_version",
+            "fill_flag", "scan_batch", "scan_line", "part", "part_removal", "out_of_service", "return_to_service",
+            "transport_record", "training"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
         var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")

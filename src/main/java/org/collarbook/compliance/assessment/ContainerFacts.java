@@ -8,6 +8,7 @@ import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.FactsBuilder;
+import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.ReliefValve;
@@ -22,10 +23,11 @@ record ContainerFacts(@Nullable String kind, @Nullable String specification, @Nu
         @Nullable Boolean lined, @Nullable String steel, @Nullable String installation,
         @Nullable Boolean marksLegible, @Nullable Boolean ownerConsent, @Nullable PermitFacts permit,
         @Nullable String use, @Nullable ServiceFacts service, @Nullable String reliefValve,
-        @Nullable String extendedPeriod, @Nullable String extinguisher, @Nullable String schemeDue) {
+        @Nullable String extendedPeriod, @Nullable String extinguisher, @Nullable String schemeDue,
+        @Nullable Boolean reliefValveFitted, @Nullable Boolean overfillPrevention, @Nullable String labelledFor) {
 
     static final ContainerFacts UNKNOWN = new ContainerFacts(null, null, null, null, null, null, null, null, null,
-            null, null, null, null, null, null, null, null, null);
+            null, null, null, null, null, null, null, null, null, null, null, null);
 
     record PermitFacts(@Nullable String number, @Nullable String expires, @Nullable BigDecimal intervalYears) {
 
@@ -57,7 +59,14 @@ record ContainerFacts(@Nullable String kind, @Nullable String specification, @Nu
                 .reliefValve(word(reader, "reliefValve", reliefValve, ReliefValve.class))
                 .extendedPeriod(word(reader, "extendedPeriod", extendedPeriod, ExtendedPeriod.class))
                 .extinguisher(word(reader, "extinguisher", extinguisher, Extinguisher.class))
-                .schemeDue(reader.month("/container/schemeDue", schemeDue));
+                .schemeDue(reader.month("/container/schemeDue", schemeDue)).fittings(fittings(reader));
+    }
+
+    private @Nullable Fittings fittings(FactsReader reader) {
+        var label = word(reader, "labelledFor", labelledFor, Fittings.Label.class);
+        return reliefValveFitted == null && overfillPrevention == null && label == null
+                ? null
+                : new Fittings(reliefValveFitted, overfillPrevention, label, null);
     }
 
     private static <E extends Enum<E>> @Nullable E word(FactsReader reader, String field, @Nullable String given,

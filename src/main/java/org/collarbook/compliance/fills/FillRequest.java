@@ -18,7 +18,8 @@ public record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nul
         @Nullable String specification, @Nullable String maker, @Nullable Instant filledAt, @Nullable String product,
         @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,
         @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal heelLb, @Nullable BigDecimal liquidTemperatureF,
-        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked, @Nullable Boolean observedOverfill) {
+        @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
+        @Nullable Boolean leakFound, @Nullable String filledBy, @Nullable Boolean observedOverfill) {
 
     private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
     private static final int MOST_DECIMALS = 3;
@@ -43,12 +44,16 @@ public record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nul
         var which = which(inputs);
         var at = Moments.past("/filledAt", filledAt, now, inputs);
         var measure = measure(inputs);
+        if (leakFound != null && !Boolean.TRUE.equals(leakChecked)) {
+            inputs.refuse("/leakFound", "NOT_CHECKED", leakFound.toString(), "absent where leakChecked is not true");
+        }
+        var filler = inputs.optional("/filledBy", filledBy, 100);
         inputs.done();
         if (at == null || measure == null) {
             throw new IllegalStateException("a fill was neither read nor refused");
         }
         return new FillCommand(containerId, which, at, product, specificGravity, liquidTemperatureF, measure,
-                lookedAt, leakChecked, Boolean.TRUE.equals(observedOverfill));
+                lookedAt, leakChecked, leakFound, filler, Boolean.TRUE.equals(observedOverfill));
     }
 
     private @Nullable WhichContainer which(Inputs inputs) {

@@ -35,7 +35,10 @@ class FillsController {
             afterwards: `grossLb` less the recorded tare, or `netAfterLb`, or `heelLb` and `gallonsAdded` (at 60 °F as a \
             compensating meter counts, unless `liquidTemperatureF` tells the temperature they were counted at). What the \
             fill check refuses is refused with `FILL_REFUSED`, what is more than may be in it with `OVER_LIMIT`, unless \
-            it is reported as an `observedOverfill`: a fact, which puts a hold on the container.""")
+            it is reported as an `observedOverfill`: a fact, which puts a hold on the container. So does `leakFound` after a `leakChecked` fill: the fill is recorded, \
+            and the container is held as leaking. `told` has what is to be said beside: a leak check that is not recorded \
+            (from memory and common practice, not read in a text), or that the one it was `filledBy` has no training in \
+            force on record, which is no refusal: an untrained person may fill under direct supervision.""")
     ResponseEntity<?> record(@RequestBody FillRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var command = request.toCommand(clock.instant());

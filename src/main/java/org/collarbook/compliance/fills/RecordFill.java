@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -16,7 +17,9 @@ import org.collarbook.compliance.fillcheck.ContainerFinder;
 import org.collarbook.compliance.fillcheck.FillCheck;
 import org.collarbook.compliance.fillcheck.Judgement;
 import org.collarbook.compliance.fillcheck.Liquids;
+import org.collarbook.compliance.training.Trainings;
 import org.collarbook.custody.Contents;
+import org.collarbook.custody.FillChecks;
 import org.collarbook.custody.Fills;
 import org.collarbook.custody.MeasuredFill;
 import org.collarbook.holds.HoldReason;
@@ -51,11 +54,13 @@ public class RecordFill {
     private final FillCheck check;
     private final Fills fills;
     private final Holds holds;
+    private final Trainings trainings;
     private final LoadedRuleBook rules;
     private final Clock clock;
 
     RecordFill(ContainerFinder finder, Containers containers, KnownContainers known, Liquids liquids, FillCheck check,
-            Fills fills, Holds holds, LoadedRuleBook rules, Clock clock) {
+            Fills fills, Holds holds, Trainings trainings, LoadedRuleBook rules, Clock clock) {
+        this.trainings = trainings;
         this.finder = finder;
         this.containers = containers;
         this.known = known;
@@ -67,10 +72,15 @@ public class RecordFill {
         this.clock = clock;
     }
 
-    /** A fill as recorded; {@code hold} is the one that it has placed where it was not allowed for the {@code refusals}. */
-    public record Recorded(MeasuredFill fill, @Nullable String product, @Nullable UUID hold, List<Reason> refusals) {
+    /**
+     * A fill as recorded; {@code hold} is the one that it has placed where it was not allowed for the {@code refusals},
+     * {@code leakHold} that of a leak; {@code told} is what is to be said of it beside.
+     */
+    public record Recorded(MeasuredFill fill, @Nullable String product, List<Reason> told, @Nullable UUID hold,
+            @Nullable UUID leakHold, List<Reason> refusals) {
 
         public Recorded {
+            told = List.copyOf(told);
             refusals = List.copyOf(refusals);
         }
     }
@@ -104,25 +114,46 @@ public class RecordFill {
         var fill = new MeasuredFill(Ids.next(), container.id(), command.filledAt(), day, contents,
                 product == null ? null : product.id(), judgement.liquid().specificGravity(),
                 judgement.limit() instanceof FillingLimit.Limit limit ? limit.maxNet() : null, command.lookedAt(),
-                command.leakChecked(), command.observedOverfill(), afterwards,
+                command.leakChecked(), command.leakFound(), command.filledBy(), command.observedOverfill(), afterwards,
                 refusals.stream().map(Reason::code).distinct().toList(), where == null ? null : where.siteId(),
                 rules.id());
         fills.append(fill, by);
-        return new Recorded(fill, product == null ? null : product.code(),
-                refusals.isEmpty() ? null : hold(fill, command.product(), by), refusals);
+        return new Recorded(fill, product == null ? null : product.code(), told(fill),
+                refusals.isEmpty() ? null : notAllowed(fill, command.product(), by),
+                Boolean.TRUE.equals(command.leakFound())
+                        ? hold(fill, HoldReason.LEAKING, "Fill " + fill.id() + ": it was found to leak afterwards", by)
+                        : null,
+                refusals);
     }
 
-    /** None where the container is condemned, which outlasts any hold. */
-    private @Nullable UUID hold(MeasuredFill fill, @Nullable String product, Caller by) {
-        var now = clock.instant();
+    private List<Reason> told(MeasuredFill fill) {
+        var told = new ArrayList<Reason>();
+        if (fill.leakChecked() == null) {
+            told.add(ReasonCode.LEAK_CHECK_NOT_RECORDED.citing(FillChecks.STAND.leakCheckAfter()));
+        }
+        if (Boolean.TRUE.equals(fill.leakFound())) {
+            told.add(ReasonCode.LEAK_FOUND.citing(HoldReason.LEAKING.citation()));
+        }
+        if (fill.filledBy() != null) {
+            trainings.ofFiller(fill.filledBy(), fill.filledOn()).ifPresent(told::add);
+        }
+        return told;
+    }
+
+    private @Nullable UUID notAllowed(MeasuredFill fill, @Nullable String product, Caller by) {
         boolean tooMuch = fill.observedOverfill() || fill.refusedFor().contains(ReasonCode.OVER_LIMIT);
         var net = fill.contents().netLb();
         var note = "Fill " + fill.id() + ": " + (net == null ? "nobody knows how much is" : net + " lb") + " in it, "
                 + "the limit " + (fill.mostNetLb() == null ? "not known" : fill.mostNetLb() + " lb")
                 + (fill.toldAfterwards() ? "; told afterwards, not allowed: " + words(fill.refusedFor()) : "")
                 + (fill.refusedFor().contains(ReasonCode.PRODUCT_UNKNOWN) ? "; product told: " + product : "");
-        var placing = holds.place(fill.containerId(),
-                tooMuch ? HoldReason.OVERFILLED_OR_DISCHARGED : HoldReason.FILLED_NOT_ALLOWED,
+        return hold(fill, tooMuch ? HoldReason.OVERFILLED_OR_DISCHARGED : HoldReason.FILLED_NOT_ALLOWED, note, by);
+    }
+
+    /** None where the container is condemned, which outlasts any hold. */
+    private @Nullable UUID hold(MeasuredFill fill, HoldReason reason, String note, Caller by) {
+        var now = clock.instant();
+        var placing = holds.place(fill.containerId(), reason,
                 note.length() > LONGEST_NOTE ? note.substring(0, LONGEST_NOTE) : note,
                 fill.filledAt().isAfter(now) ? now : fill.filledAt(), by);
         return placing instanceof Placing.Placed(var hold) ? hold.id() : null;

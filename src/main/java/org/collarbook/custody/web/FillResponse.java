@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.custody.FillChecks;
 import org.collarbook.custody.FillFlag;
 import org.collarbook.custody.PastFill;
 import org.collarbook.regulation.Reason;
@@ -20,8 +21,9 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
         @Nullable BigDecimal maxNetLb, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
-        boolean observedOverfill, boolean toldAfterwards, List<String> refusedFor, @Nullable UUID siteId,
-        @Nullable String ruleBook, Instant recordedAt, boolean flagged, List<Flag> flags) {
+        @Nullable Boolean leakFound, @Nullable String filledBy, boolean observedOverfill, boolean toldAfterwards,
+        List<String> refusedFor, @Nullable UUID siteId, @Nullable String ruleBook, FillChecks checks,
+        Instant recordedAt, boolean flagged, List<Flag> flags) {
 
     /** With no reasons, the fill was allowed after all. */
     record Flag(Instant recordedAt, List<Reason> reasons) {}
@@ -30,8 +32,9 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
                 fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
                 fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),
-                fill.leakChecked(), fill.observedOverfill(), fill.toldAfterwards(), fill.refusedFor(), fill.siteId(),
-                fill.ruleBook(), fill.recordedAt(), !flags.isEmpty() && !flags.getFirst().reasons().isEmpty(),
+                fill.leakChecked(), fill.leakFound(), fill.filledBy(), fill.observedOverfill(), fill.toldAfterwards(),
+                fill.refusedFor(), fill.siteId(), fill.ruleBook(), FillChecks.STAND, fill.recordedAt(),
+                !flags.isEmpty() && !flags.getFirst().reasons().isEmpty(),
                 flags.stream().map(flag -> new Flag(flag.recordedAt(), flag.reasons())).toList());
     }
 }

@@ -59,12 +59,14 @@ sealed interface ScanLine {
             @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,
             @Nullable BigDecimal gallonsAdded, @Nullable BigDecimal heelLb,
             @Nullable BigDecimal liquidTemperatureF, @Nullable Boolean lookedAt, @Nullable Boolean leakChecked,
-            @Nullable Boolean observedOverfill) implements ScanLine {
+            @Nullable Boolean leakFound, @Nullable String filledBy, @Nullable Boolean observedOverfill)
+            implements ScanLine {
 
         /** The same fill of a container that has been found. */
         FillRequest of(UUID container) {
             return new FillRequest(container, null, null, null, null, occurredAt, product, specificGravity, grossLb,
-                    netAfterLb, gallonsAdded, heelLb, liquidTemperatureF, lookedAt, leakChecked, observedOverfill);
+                    netAfterLb, gallonsAdded, heelLb, liquidTemperatureF, lookedAt, leakChecked,
+                    leakFound, filledBy, observedOverfill);
         }
     }
 

@@ -12,6 +12,7 @@ import org.collarbook.registry.DeclarableFact;
 import org.collarbook.registry.Marks;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Stamped;
+import org.collarbook.registry.fittings.Stop;
 import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.Service;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +28,8 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         @Nullable String use,
         ServiceResponse service, @Nullable Boolean owned, @Nullable String owner, @Nullable Boolean ownerConsent,
         @Nullable Boolean marksLegible, @Nullable PermitResponse permit, @Nullable String extendedPeriod,
-        @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, boolean collarRead,
+        @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, @Nullable OutOfService outOfService,
+        boolean collarRead,
         Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId, Instant registeredAt) {
 
     record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {
@@ -46,7 +48,15 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         }
     }
 
-    static ContainerResponse from(RegisteredContainer container) {
+    /** As recorded by a day and a reason, while no return is; {@code outOfServiceSince} is what was declared. */
+    record OutOfService(LocalDate since, String reason) {
+
+        static @Nullable OutOfService from(@Nullable Stop stop) {
+            return stop == null ? null : new OutOfService(stop.since(), stop.reason());
+        }
+    }
+
+    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop) {
         var marks = container.marks();
         var known = container.particulars();
         var pressure = marks.servicePressure();
@@ -59,6 +69,7 @@ record ContainerResponse(UUID id, int version, String kind, String specification
                 ServiceResponse.from(known.service()), known.ownership().owned(), known.ownership().owner(),
                 known.ownership().consent(), known.marksLegible(), PermitResponse.from(known.permit()),
                 text(known.extendedPeriod()), known.schemeDue(), known.outOfServiceSince(),
+                OutOfService.from(stop),
                 known.collarRead(), stamps(marks),
                 container.declared().stream().sorted().map(DeclarableFact::word).toList(), container.declaration(),
                 container.registeredAt());

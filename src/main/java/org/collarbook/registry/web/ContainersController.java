@@ -3,6 +3,7 @@ package org.collarbook.registry.web;
 import java.net.URI;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -16,6 +17,7 @@ import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Registration;
 import org.collarbook.registry.Serial;
+import org.collarbook.registry.fittings.Stops;
 import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
@@ -40,11 +42,13 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class ContainersController {
 
     private final Containers containers;
+    private final Stops stops;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ContainersController(Containers containers, Idempotency idempotency, Clock clock) {
+    ContainersController(Containers containers, Stops stops, Idempotency idempotency, Clock clock) {
         this.containers = containers;
+        this.stops = stops;
         this.idempotency = idempotency;
         this.clock = clock;
     }
@@ -58,7 +62,7 @@ class ContainersController {
                 () -> switch (containers.register(content, caller)) {
                     case Registration.Registered(var id) -> ResponseEntity
                             .created(URI.create("/api/containers/" + id)).eTag(new Revision(0).etag())
-                            .body(ContainerResponse.from(known(id)));
+                            .body(ContainerResponse.from(known(id), null));
                     case Registration.Refused refused -> throw refused.problem().asException();
                 });
     }
@@ -75,13 +79,14 @@ class ContainersController {
             @RequestParam(required = false) @Nullable String tag,
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        return containers.page(
+        var page = containers.page(
                 serial == null ? null : read("serial", "INVALID_SERIAL", serial, Serial.tryParse(serial)),
                 tag == null
                         ? null
                         : read("tag", "INVALID_TAG", tag, org.collarbook.registry.Tag.tryParse(tag)),
-                Cursor.parseId(cursor), PageSize.of(size))
-                .map(rows -> rows.stream().map(ContainerResponse::from).toList());
+                Cursor.parseId(cursor), PageSize.of(size));
+        var stopped = stops.standing(page.items().stream().map(RegisteredContainer::id).toList());
+        return page.map(rows -> rows.stream().map(one -> ContainerResponse.from(one, stopped.get(one.id()))).toList());
     }
 
     @PutMapping("/{id}")
@@ -97,9 +102,10 @@ class ContainersController {
         return containers.find(id).orElseThrow(() -> Problem.notFound("container").asException());
     }
 
-    private static ResponseEntity<ContainerResponse> answer(RegisteredContainer container) {
+    private ResponseEntity<ContainerResponse> answer(RegisteredContainer container) {
+        var stop = stops.standing(List.of(container.id())).get(container.id());
         return ResponseEntity.ok().eTag(new Revision(container.version()).etag())
-                .body(ContainerResponse.from(container));
+                .body(ContainerResponse.from(container, stop));
     }
 
     private static <T> T read(String parameter, String code, String text, ParseResult<T> result) {

@@ -41,6 +41,20 @@ public final class Measures {
         return capacity(limit, difference -> difference >= 0);
     }
 
+    /** Within both, in one question. */
+    public static Test capacityBetween(WaterCapacity least, WaterCapacity most) {
+        BigDecimal from = least.toPounds();
+        BigDecimal to = most.toPounds();
+        return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {
+            WaterCapacity capacity = subject.facts.waterCapacity();
+            if (capacity == null) {
+                return Verdict.UNKNOWN;
+            }
+            BigDecimal pounds = capacity.toPounds();
+            return verdict(pounds.compareTo(from) >= 0 && pounds.compareTo(to) <= 0);
+        });
+    }
+
     private static Test capacity(WaterCapacity limit, IntPredicate holds) {
         BigDecimal pounds = limit.toPounds();
         return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {

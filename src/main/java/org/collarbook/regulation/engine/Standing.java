@@ -3,6 +3,7 @@ package org.collarbook.regulation.engine;
 import java.time.LocalDate;
 import java.util.List;
 import org.collarbook.regulation.Condition;
+import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.StandingHold;
@@ -34,6 +35,10 @@ record Standing(Permissions permissions, Subject subject, Plan plan) {
         }
         for (int i = 0; holds != null && i < holds.size(); i++) {
             hold(holds.get(i), refusals);
+        }
+        Fittings fittings = subject.fittings;
+        if (fittings != null && Boolean.FALSE.equals(fittings.reliefValve())) {
+            refusals.refuse(Allows.ALL, plan.cited(ReasonCode.RELIEF_VALVE_REMOVED, subject));
         }
         Condition condition = subject.facts.condition();
         if (condition != null) {

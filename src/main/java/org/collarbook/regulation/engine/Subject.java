@@ -8,6 +8,7 @@ import java.util.Set;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Requalification;
@@ -27,6 +28,7 @@ final class Subject {
     final @Nullable LocalDate filledOn;
     final @Nullable LocalDate emptiedOn;
     final @Nullable LocalDate outOfServiceSince;
+    final @Nullable Fittings fittings;
     /** The mark that is being judged; null for the period that runs from the original test. */
     @Nullable
     private Requalification mark;
@@ -52,6 +54,8 @@ final class Subject {
         filledOn = known(facts.filledOn());
         emptiedOn = known(facts.emptiedOn());
         outOfServiceSince = known(facts.outOfServiceSince());
+        Fittings fitted = facts.fittings();
+        fittings = fitted == null || fitted.since() != null && known(fitted.since()) == null ? null : fitted;
         judgeHistory(facts.requalifications());
     }
 

@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
 final class Conditions {
 
     private static final List<String> FLAGS = List.of("exclusive", "corrosionFree", "coated", "lined", "star",
-            "composite", "permitInForce", "certificateInForce", "recordedFire", "condemned");
+            "composite", "permitInForce", "certificateInForce", "recordedFire", "condemned",
+            "overfillPrevention", "overfillPreventionRecorded");
     private static final List<List<String>> WORDS = List.of(List.of("lading", "statedLading"), List.of("use",
             "statedUse"), List.of("steel"), List.of("installation"), List.of("reliefValve"), List.of("extinguisher"),
             List.of("statedExtension"), List.of("markMethod"));

@@ -12,6 +12,7 @@ import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.FactsBuilder;
+import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
@@ -52,6 +53,7 @@ final class FactsReader {
         facts.extinguisher(fields.optional("extinguisher", "a kind of extinguisher", Extinguisher::valueOf));
         facts.schemeDue(fields.optional("schemeDue", "a month", YearMonth::parse));
         facts.outOfServiceSince(fields.optionalDate("outOfServiceSince")).move(move(fields));
+        facts.fittings(fittings(fields));
         facts.service(
                 new Service(fields.optional("lading", "a lading", Lading::new), flag(fields, "exclusive"), flag(fields,
                         "corrosionFree")));
@@ -65,6 +67,13 @@ final class FactsReader {
 
     private static @Nullable Boolean flag(Fields fields, String key) {
         return fields.optional(key, "true or false", Fields::bool);
+    }
+
+    private static @Nullable Fittings fittings(Fields fields) {
+        Boolean valve = flag(fields, "reliefValveFitted");
+        Boolean device = flag(fields, "overfillPrevention");
+        Fittings.@Nullable Label label = fields.optional("labelledFor", "a label", Fittings.Label::valueOf);
+        return valve == null && device == null && label == null ? null : new Fittings(valve, device, label, null);
     }
 
     private static @Nullable Permit permit(Fields fields) {

@@ -84,7 +84,7 @@ public final class RuleBookLoader {
         return files;
     }
 
-    private static String resource(String path) {
+    static String resource(String path) {
         try (InputStream in = RuleBookLoader.class.getClassLoader().getResourceAsStream(path)) {
             if (in == null) {
                 throw new RuleBookException(path, "not found on the classpath");

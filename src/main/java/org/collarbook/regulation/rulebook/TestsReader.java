@@ -7,6 +7,7 @@ import java.util.TreeSet;
 import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Fact;
+import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Installation;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Purpose;
@@ -14,6 +15,7 @@ import org.collarbook.regulation.ReliefValve;
 import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.collarbook.regulation.WaterCapacity;
+import org.collarbook.regulation.engine.Appurtenances;
 import org.collarbook.regulation.engine.Findings;
 import org.collarbook.regulation.engine.Measures;
 import org.collarbook.regulation.engine.Permits;
@@ -96,6 +98,9 @@ final class TestsReader {
             case "installation" -> Tests.installation(fields.choice(key, Installation.class));
             case "reliefValve" -> Tests.reliefValve(fields.choice(key, ReliefValve.class));
             case "extinguisher" -> Tests.extinguisher(fields.choices(key, Extinguisher.class));
+            case "overfillPrevention" -> Appurtenances.overfillPrevention(fields.flag(key));
+            case "overfillPreventionRecorded" -> Appurtenances.overfillPreventionRecorded(fields.flag(key));
+            case "statedExemptNot" -> notExempt(fields.child(key));
             case "purpose" -> Tests.purpose(fields.choices(key, Purpose.class));
             case "markMethod" -> Tests.markMethod(fields.choices(key, Method.class));
             default -> measured(key, fields);
@@ -107,6 +112,7 @@ final class TestsReader {
             case "waterCapacityAtMost" -> Measures.capacityAtMost(capacity(key, fields));
             case "waterCapacityOver" -> Measures.capacityOver(capacity(key, fields));
             case "waterCapacityUnder" -> Measures.capacityUnder(capacity(key, fields));
+            case "waterCapacityBetween" -> between(fields.child(key));
             case "waterCapacityAtLeast" -> Measures.capacityAtLeast(capacity(key, fields));
             case "servicePressureAtLeast" -> Measures.pressureAtLeast(fields.number(key));
             case "servicePressureAtMost" -> Measures.pressureAtMost(fields.number(key));
@@ -129,6 +135,19 @@ final class TestsReader {
 
     private static Test outOfService(Fields fields) {
         Test test = Measures.outOfServiceUnder(fields.months("time"), fields.choices("orTestedBy", Method.class));
+        fields.done();
+        return test;
+    }
+
+    private static Test notExempt(Fields fields) {
+        Test test = Appurtenances.notExempt(fields.choices("uses", Use.class),
+                fields.choices("labels", Fittings.Label.class), fields.month("horizontalMadeBefore"));
+        fields.done();
+        return test;
+    }
+
+    private static Test between(Fields fields) {
+        Test test = Measures.capacityBetween(capacity("from", fields), capacity("to", fields));
         fields.done();
         return test;
     }

@@ -1,0 +1,95 @@
+package org.collarbook.compliance;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+
+import org.collarbook.regulation.Fittings;
+import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Requalification;
+import org.jspecify.annotations.Nullable;
+
+/** What the recorded parts of a container make of its facts. */
+record Fitted(String kind, @Nullable YearMonth made, LocalDate on, @Nullable LocalDate removedOn, boolean forGood,
+        Fittings.@Nullable Label label) {
+
+    private static final String RELIEF_VALVE = "RELIEF_VALVE";
+    private static final Set<Method> OF_A_VALVE = Set.of(Method.VALVE_REPLACED, Method.VALVE_SERVICED,
+            Method.VALVE_INSPECTED);
+
+    /** Written by the statement as kind, month made, day fitted, day removed, for good, label; by day fitted. */
+    static Fitted parse(String text) {
+        var part = text.split(",", -1);
+        return new Fitted(part[0], part[1].isEmpty() ? null : YearMonth.from(LocalDate.parse(part[1])),
+                LocalDate.parse(part[2]), part[3].isEmpty() ? null : LocalDate.parse(part[3]), part[4].equals("true"),
+                part[5].isEmpty() ? null : Fittings.Label.valueOf(part[5]));
+    }
+
+    private boolean isInPlace(String wanted) {
+        return kind.equals(wanted) && removedOn == null;
+    }
+
+    /** Null where nothing is recorded. */
+    static @Nullable Fittings fittings(List<Fitted> parts) {
+        if (parts.isEmpty()) {
+            return null;
+        }
+        var since = parts.stream().map(Fitted::lastDay).max(Comparator.naturalOrder()).orElseThrow();
+        var label = parts.stream().filter(part -> part.isInPlace("EXEMPTION_LABEL")).findFirst();
+        return new Fittings(reliefValve(parts), known(parts, "OVERFILL_PREVENTION_DEVICE"),
+                label.isEmpty() ? null : label.get().label, since);
+    }
+
+    private static @Nullable Boolean known(List<Fitted> parts, String kind) {
+        return parts.stream().noneMatch(part -> part.kind.equals(kind))
+                ? null
+                : (Boolean) parts.stream().anyMatch(part -> part.isInPlace(kind));
+    }
+
+    /** Each one that was taken out, not for good, asks for another fitted on that day or later. */
+    private static @Nullable Boolean reliefValve(List<Fitted> parts) {
+        var successors = new ArrayList<>(parts.stream().filter(part -> part.kind.equals(RELIEF_VALVE)).toList());
+        if (successors.isEmpty()) {
+            return null;
+        }
+        var removals = successors.stream().filter(part -> part.removedOn != null && !part.forGood)
+                .sorted(Comparator.comparing(Fitted::lastDay)).toList();
+        boolean replaced = true;
+        for (var removed : removals) {
+            var next = successors.stream().filter(other -> other != removed && !other.on.isBefore(removed.lastDay()))
+                    .findFirst();
+            next.ifPresent(successors::remove);
+            replaced &= next.isPresent();
+        }
+        return replaced && parts.stream().anyMatch(part -> part.isInPlace(RELIEF_VALVE));
+    }
+
+    private LocalDate lastDay() {
+        return removedOn == null ? on : removedOn;
+    }
+
+    /**
+     * The clock of a relief valve runs from the month stamped on the oldest one in place; what was done before they were
+     * fitted was done to others. Null, an unknown history, stays so where a stamp of the whole might be missing.
+     */
+    static @Nullable List<Requalification> history(@Nullable List<Requalification> recorded, boolean isStationary,
+            List<Fitted> parts) {
+        var valves = parts.stream().filter(part -> part.isInPlace(RELIEF_VALVE)).toList();
+        if (valves.isEmpty() || recorded == null && !isStationary) {
+            return recorded;
+        }
+        var fitted = YearMonth.from(valves.getLast().on);
+        var history = new ArrayList<Requalification>();
+        for (var done : recorded == null ? List.<Requalification>of() : recorded) {
+            if (done.method() == null || !OF_A_VALVE.contains(done.method()) || done.month().isAfter(fitted)) {
+                history.add(done);
+            }
+        }
+        valves.stream().map(Fitted::made).filter(made -> made != null).min(Comparator.naturalOrder())
+                .ifPresent(made -> history.add(Requalification.passed(made, Method.VALVE_REPLACED)));
+        return history;
+    }
+}

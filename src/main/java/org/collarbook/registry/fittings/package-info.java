@@ -1,0 +1,5 @@
+/** What is screwed into a container or affixed to it, and when a tank was out of service. */
+@NullMarked
+package org.collarbook.registry.fittings;
+
+import org.jspecify.annotations.NullMarked;
