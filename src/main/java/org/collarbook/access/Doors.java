@@ -46,6 +46,12 @@ public final class Doors {
             door(HttpMethod.POST, "/api/containers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.PUT, "/api/containers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/stamps/readings", STAFF),
+            // which one it is
+            door(HttpMethod.GET, "/api/tags", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/tags", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/tag-removals", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/mark-corrections", OFFICE),
+            door(HttpMethod.POST, "/api/mark-corrections/*/reversals", OFFICE),
             door(HttpMethod.GET, "/api/containers/*/history", STAFF),
             door(HttpMethod.GET, "/api/audit/verification", OFFICE),
             // places

@@ -59,14 +59,46 @@ public class Containers {
     @Transactional
     public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer given, String reason,
             Caller by) {
-        // locked before it is read, or a faster correction could slip in between and be overwritten
+        var before = forChange(id, ifMatch);
+        write(before, given.correcting(before), new Act(reason, null), by);
+        return find(id).orElseThrow();
+    }
+
+    /** Why a container is changed, and the earlier act that this one takes back, if any. */
+    record Act(String reason, @Nullable UUID takesBack) {}
+
+    /** A container after an act. */
+    record Changed(RegisteredContainer container, UUID act) {}
+
+    /** The same for an act that changes a part; one that changes nothing is refused by problem. */
+    @Transactional
+    Changed change(UUID id, @Nullable String ifMatch, Change change, Act act, Caller by) {
+        var before = forChange(id, ifMatch);
+        var done = write(before, change.of(before), act, by).orElseThrow(() -> Problem
+                .conflict("NOTHING_CHANGES", "Container " + id + " is recorded so already. Nothing was stored.")
+                .asException());
+        return new Changed(find(id).orElseThrow(), done);
+    }
+
+    /** What a container is to be, by what it is. */
+    interface Change {
+
+        NewContainer of(RegisteredContainer before);
+    }
+
+    /** Locked before it is read, or a faster correction could slip in between and be overwritten. */
+    private RegisteredContainer forChange(UUID id, @Nullable String ifMatch) {
         lock(id);
         var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
         new Revision(before.version()).requireMatch(ifMatch);
-        var content = given.correcting(before);
+        return before;
+    }
+
+    private Optional<UUID> write(RegisteredContainer before, NewContainer content, Act act, Caller by) {
+        var id = before.id();
         var differences = Difference.between(before.content(), content);
         if (differences.isEmpty()) {
-            return before;
+            return Optional.empty();
         }
         conflicts.of(content, id).ifPresent(conflict -> {
             throw conflict.problem().asException();
@@ -74,9 +106,9 @@ public class Containers {
         var container = stored.findById(id).orElseThrow();
         container.correct(content);
         save(container, content);
-        corrections.record(id, differences, reason, by.id());
+        var done = corrections.record(id, differences, act.takesBack, act.reason, by.id());
         events.publishEvent(new ContainerChanged(id));
-        return find(id).orElseThrow();
+        return Optional.of(done);
     }
 
     private void save(Container container, NewContainer content) {

@@ -38,7 +38,8 @@ class RegistryFacts implements Journalled {
     public List<JournalFact> of(Collection<UUID> containers) {
         var ids = containers.toArray(UUID[]::new);
         var facts = new ArrayList<JournalFact>(jdbc.sql("""
-                select id, container_id, field, was, became, reason, recorded_at, recorded_by from mark_correction
+                select id, container_id, act_id, takes_back, field, was, became, reason, recorded_at, recorded_by
+                from mark_correction
                 where container_id = any (?)""").param(ids).query(RegistryFacts::correction).list());
         // a null column is left out, so that one that a later release adds changes nothing of what was entered
         facts.addAll(jdbc.sql("""
@@ -69,7 +70,7 @@ class RegistryFacts implements Journalled {
 
     private static JournalFact correction(ResultSet row, int number) throws SQLException {
         var fields = new LinkedHashMap<String, @Nullable Object>();
-        for (var column : List.of("field", "was", "became", "reason")) {
+        for (var column : List.of("field", "was", "became", "reason", "act_id", "takes_back")) {
             fields.put(column, row.getString(column));
         }
         var at = row.getObject("recorded_at", OffsetDateTime.class).toInstant();
