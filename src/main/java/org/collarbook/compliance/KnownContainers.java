@@ -23,26 +23,26 @@ public class KnownContainers {
     static final String SELECT = "select " + ContainerRows.COLUMNS + """
             , d.declared_by, d.declared_on, coalesce(s.jurisdiction, d.jurisdiction) as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
-              (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
+              (select max(f.filled_on) from filed_fill f where f.container_id = c.id) as filled_on,
               -- a fill later on the day that it was empty ends that; one on a later day the rules see by its date
-              (select max(e.emptied_on) from emptying e where e.container_id = c.id and not exists (
-                 select from fill f where f.container_id = e.container_id and f.filled_on = e.emptied_on
+              (select max(e.emptied_on) from filed_emptying e where e.container_id = c.id and not exists (
+                 select from filed_fill f where f.container_id = c.id and f.filled_on = e.emptied_on
                    and f.filled_at > e.emptied_at)) as emptied_on,
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
                         q.rin_seen, q.result, coalesce(q.performed_on::text, ''))
-                    from requalification q where q.container_id = c.id
+                    from filed_requalification q where q.container_id = c.id
                       -- a record that was corrected counts no more
                       and not exists (select from requalification_correction k where k.corrects = q.id)
                       -- a passed test told in part gives way to a record of the same month that tells its method
                       -- or its RIN; a rejection or condemnation never gives way
                       and not (q.result = 'PASSED' and (q.method is null or q.rin is null) and exists (
-                        select from requalification told
-                        where told.container_id = q.container_id and told.month = q.month and told.result = 'PASSED'
+                        select from filed_requalification told
+                        where told.container_id = c.id and told.month = q.month and told.result = 'PASSED'
                           and not exists (select from requalification_correction k where k.corrects = told.id)
                           and (q.method is null and told.method is not null
                             or q.method = told.method and q.rin is null and told.rin is not null)))) as history,
               array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date
-                    from hold h where h.container_id = c.id
+                    from filed_hold h where h.container_id = c.id
                       and not exists (select from lift_in_force l where l.hold_id = h.id)
                     order by h.occurred_at, h.id) as holds
             from container c

@@ -41,7 +41,7 @@ public class Repairs {
     private static final String SELECT = """
             select id, container_id, performed_on, kind, seams, requalifier_name, rin, approved_from, approval_expires,
                 work, marks_transferred, certification, keep_until, recorded_at, recorded_by
-            from repair\s""";
+            from filed_repair\s""";
 
     private final Containers containers;
     private final Requalifiers requalifiers;

@@ -60,7 +60,7 @@ class RegisterView {
 
     private Map<UUID, Set<LocalDate>> fills(Collection<UUID> ids) {
         var days = new HashMap<UUID, Set<LocalDate>>();
-        jdbc.sql("select container_id, filled_on from fill where container_id = any (?)")
+        jdbc.sql("select container_id, filled_on from filed_fill where container_id = any (?)")
                 .param(ids.toArray(UUID[]::new)).query(row -> {
                     days.computeIfAbsent(row.getObject(1, UUID.class), id -> new HashSet<>())
                             .add(row.getObject(2, LocalDate.class));
