@@ -30,9 +30,9 @@ public class AsKnown {
                 order by seq desc limit 1) entry,
               lateral jsonb_populate_record(null::public.container, entry.content || jsonb_build_object('id', :id::text,
                 'declared', (entry.content ->> 'declared')::jsonb)) version),
-            requalification as (
+            filed_requalification as (
               select * from public.requalification where container_id = :id and recorded_at <= :known),
-            fill as (
+            filed_fill as (
               select * from public.fill where container_id = :id and recorded_at <= :known and filled_on <= :day),
             placement as (
               select container_id, to_site_id as site_id, id as movement_id, occurred_at as since from movement
