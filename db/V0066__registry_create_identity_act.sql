@@ -10,7 +10,7 @@ create table identity_act (
     set_aside    text[]      not null default '{}',
     -- somebody has seen that a fill that was refused before will be allowed, and for which reasons it was refused
     confirmed    text[]      not null default '{}',
-    -- the split that this merge undoes
+    -- the split whose undoing has closed the second record by this merge
     undoes       uuid        references identity_act,
     reason       text        not null check (length(reason) between 1 and 1000),
     recorded_at  timestamptz not null,
@@ -33,9 +33,11 @@ create table identity_act_fact (
 );
 
 create index identity_act_fact_of on identity_act_fact (fact_id);
+create index identity_act_fact_into on identity_act_fact (into_id);
 
 create table identity_act_undo (
     act_id       uuid        primary key references identity_act,
+    confirmed    text[]      not null default '{}',
     reason       text        not null check (length(reason) between 1 and 1000),
     recorded_at  timestamptz not null,
     recorded_by  uuid        not null

@@ -51,6 +51,11 @@ public class KnownContainers {
             left join site s on s.id = p.site_id
             """;
 
+    /** A record that was merged into another is closed: it answers for nothing, and is looked up as the other. */
+    static final String OPEN = "not exists (select from absorbed a where a.container_id = c.id)";
+    private static final String COUNTS_FOR = "select coalesce(a.into_id, o.id) from container o"
+            + " left join absorbed a on a.container_id = o.id where ";
+
     private final JdbcClient jdbc;
 
     KnownContainers(JdbcClient jdbc) {
@@ -58,28 +63,30 @@ public class KnownContainers {
     }
 
     public Optional<KnownContainer> byId(UUID id) {
-        return read("where c.id = ?", id).stream().findFirst();
+        return read("where c.id = ? and " + OPEN, id).stream().findFirst();
     }
 
     /** Those of the ids that are known, in the order of their ids. */
     public List<KnownContainer> byIds(Collection<UUID> ids) {
-        return read("where c.id = any (?) order by c.id", (Object) ids.toArray(UUID[]::new));
+        return read("where c.id = any (?) and " + OPEN + " order by c.id", (Object) ids.toArray(UUID[]::new));
     }
 
     /** The next containers by id, for a walk over the whole register. */
     List<KnownContainer> after(@Nullable UUID id, int atMost) {
-        return read("where c.id > ? order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
+        return read("where c.id > ? and " + OPEN + " order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
     }
 
     public Optional<KnownContainer> byTag(Tag tag) {
-        return read("where c.tag = ?", tag.value()).stream().findFirst();
+        return read("where c.id in (" + COUNTS_FOR + "o.tag = ?)", tag.value()).stream().findFirst();
     }
 
     /** All with this serial number, of whatever maker; not more than {@code atMost}. */
     public List<KnownContainer> bySerial(Serial serial, @Nullable Specification specification, int atMost) {
         return specification == null
-                ? read("where c.serial = ? order by c.id limit ?", serial.value(), atMost)
-                : read("where c.serial = ? and c.specification = ? order by c.id limit ?", serial.value(),
+                ? read("where c.id in (" + COUNTS_FOR + "o.serial = ?) order by c.id limit ?", serial.value(),
+                        atMost)
+                : read("where c.id in (" + COUNTS_FOR + "o.serial = ? and o.specification = ?) order by c.id"
+                        + " limit ?", serial.value(),
                         specification.toString(), atMost);
     }
 

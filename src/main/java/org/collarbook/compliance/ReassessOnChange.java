@@ -1,5 +1,6 @@
 package org.collarbook.compliance;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
 
@@ -13,6 +14,8 @@ import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
+import org.collarbook.registry.Absorbed;
+import org.collarbook.registry.RecordsRefiled;
 import org.collarbook.platform.Journal;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -24,8 +27,10 @@ class ReassessOnChange {
     private final Requirements requirements;
     private final Places places;
     private final Journal journal;
+    private final Absorbed absorbed;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal) {
+    ReassessOnChange(Requirements requirements, Places places, Journal journal, Absorbed absorbed) {
+        this.absorbed = absorbed;
         this.journal = journal;
         this.requirements = requirements;
         this.places = places;
@@ -77,9 +82,17 @@ class ReassessOnChange {
         changed(List.of(event.containerId()));
     }
 
+    @EventListener
+    void on(RecordsRefiled event) {
+        changed(event.containerIds());
+    }
+
     /** What was recorded is entered in the containers' chains, and judged. */
     private void changed(List<UUID> containers) {
-        journal.enter(containers);
+        var chains = new HashSet<>(containers);
+        // what is done about a fact is entered where the fact was recorded
+        chains.addAll(absorbed.recordedOn(containers));
+        journal.enter(chains);
         requirements.reassess(containers);
     }
 }

@@ -16,6 +16,7 @@ import org.collarbook.inspection.bench.Sources;
 import org.collarbook.inspection.bench.TestSheet;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
+import org.collarbook.registry.Refiling;
 import org.collarbook.regulation.Requalification.Result;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -34,16 +35,18 @@ public class RecordRequalification {
     private final Requalifiers requalifiers;
     private final Places places;
     private final TestRecords records;
+    private final Refiling refiling;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
     RecordRequalification(Containers containers, Requalifiers requalifiers, Places places, TestRecords records,
-            JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
+            Refiling refiling, JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.places = places;
         this.records = records;
+        this.refiling = refiling;
         this.jdbc = jdbc;
         this.events = events;
         this.clock = clock;
@@ -75,7 +78,13 @@ public class RecordRequalification {
             throw new IllegalStateException("a record was neither judged nor refused");
         }
         refuseDuplicate(id, sheet, judged, corrects);
-        return records.write(id, sheet, judged, requalifier, by);
+        // what takes another's place goes where that one goes, should the records be told apart again
+        var recordedOn = corrects == null ? id : refiling.recordedOn(corrects).orElse(id);
+        var written = records.write(recordedOn, sheet, judged, requalifier, by);
+        if (corrects != null) {
+            refiling.likeThat(written, corrects);
+        }
+        return written;
     }
 
     void refuseWrongDay(UUID container, LocalDate day, Marked marked, Refusals refusals) {

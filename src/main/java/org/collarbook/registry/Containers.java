@@ -1,6 +1,7 @@
 package org.collarbook.registry;
 
 import java.time.Clock;
+import java.util.Collection;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -22,20 +23,25 @@ import org.springframework.transaction.annotation.Transactional;
 public class Containers {
 
     private static final UUID FIRST = new UUID(0, 0);
+    private static final String COUNTS_FOR = " and id in (select coalesce(a.into_id, o.id) from container o"
+            + " left join absorbed a on a.container_id = o.id where o.%s)";
 
     private final StoredContainers stored;
     private final JdbcClient jdbc;
     private final Conflicts conflicts;
     private final Corrections corrections;
+    private final Absorbed absorbed;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Containers(StoredContainers stored, JdbcClient jdbc, Conflicts conflicts, Corrections corrections,
+            Absorbed absorbed,
             ApplicationEventPublisher events, Clock clock) {
         this.stored = stored;
         this.jdbc = jdbc;
         this.conflicts = conflicts;
         this.corrections = corrections;
+        this.absorbed = absorbed;
         this.events = events;
         this.clock = clock;
     }
@@ -123,20 +129,37 @@ public class Containers {
         return jdbc.sql(ContainerRows.SELECT + "where id = ?").param(id).query(ContainerRows::read).optional();
     }
 
-    /** A page of those that have the serial number and the tag asked for, or of all; by id. */
+    /**
+     * A page of those that have the serial number and the tag asked for, or of all; by id. What was merged into another is
+     * found by its own marks, and is that other one.
+     */
     public Page<RegisteredContainer> page(@Nullable Serial serial, @Nullable Tag tag, @Nullable UUID after,
             PageSize size) {
-        var asked = (serial == null ? "" : " and serial = :serial") + (tag == null ? "" : " and tag = :tag");
-        var read = jdbc.sql(ContainerRows.SELECT + "where id > :after" + asked + " order by id limit :most")
+        var asked = (serial == null ? "" : COUNTS_FOR.formatted("serial = :serial"))
+                + (tag == null ? "" : COUNTS_FOR.formatted("tag = :tag"));
+        var read = jdbc.sql(ContainerRows.SELECT + "where id > :after" + asked + " and not exists (select from absorbed"
+                + " a where a.container_id = c.id) order by id limit :most")
                 .param("after", after == null ? FIRST : after).param("serial", serial == null ? "" : serial.value())
                 .param("tag", tag == null ? "" : tag.value()).param("most", size.limit())
                 .query(ContainerRows::read).list();
         return Page.of(read, size, container -> Cursor.after(container.id()));
     }
 
-    /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */
+    /**
+     * Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. Refuses
+     * by problem a record that was merged into another.
+     */
     public boolean lock(UUID id) {
-        return jdbc.sql("select id from container where id = ? for no key update").param(id).query(UUID.class)
-                .optional().isPresent();
+        boolean known = jdbc.sql("select id from container where id = ? for no key update").param(id)
+                .query(UUID.class).optional().isPresent();
+        // a statement of its own: a merge that the lock has waited for is seen by the next one only
+        absorbed.refuse(id);
+        return known;
+    }
+
+    /** The same, one after the other, against facts that are being recorded too. */
+    void lockForIdentity(Collection<UUID> ids) {
+        jdbc.sql("select id from container where id = any (?) order by id for update")
+                .param(ids.toArray(UUID[]::new)).query(UUID.class).list();
     }
 }

@@ -41,6 +41,14 @@ final class Described {
         return mark == null ? null : Stamped.of(mark.value());
     }
 
+    /** What two records of one container should say alike: neither how it was read, nor the tag, nor who read it. */
+    static Map<String, @Nullable String> comparable(NewContainer container) {
+        var fields = plainMarks(container.marks());
+        fields.putAll(particulars(container.particulars()));
+        fields.remove("collarRead");
+        return fields;
+    }
+
     /** The other container of a conflict: its id and what is stamped on it. */
     static Map<String, Object> named(RegisteredContainer container) {
         var named = new LinkedHashMap<String, Object>();

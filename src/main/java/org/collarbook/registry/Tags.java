@@ -51,6 +51,20 @@ public class Tags {
                 .list();
     }
 
+    /** A tag that a container bore until it was taken off. */
+    public record Borne(String tag, Instant until, String reason) {}
+
+    /** The tags that a container bore, the latest first; at most twenty. */
+    public List<Borne> borneBy(UUID container) {
+        return jdbc.sql("""
+                select was, recorded_at, reason from mark_correction
+                where container_id = ? and field = 'tag' and was is not null
+                order by recorded_at desc, id desc limit ?""").params(container, MOST_BEARERS)
+                .query((row, number) -> new Borne(row.getString(1),
+                        row.getObject(2, OffsetDateTime.class).toInstant(), row.getString(3)))
+                .list();
+    }
+
     private static Former former(ResultSet row, int number) throws SQLException {
         return new Former(row.getObject(1, UUID.class), row.getObject(2, OffsetDateTime.class).toInstant(),
                 row.getString(3));

@@ -22,7 +22,8 @@ class FactsAreKeptTests {
     @ParameterizedTest
     @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency",
             "extinguisher", "extinguisher_record", "hold", "hold_lift", "recall", "recall_end", "test_record",
-            "requalification_correction", "repair", "emptying", "journal"})
+            "requalification_correction", "repair", "emptying", "journal", "identity_act", "identity_act_fact",
+            "identity_act_undo"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
         var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")

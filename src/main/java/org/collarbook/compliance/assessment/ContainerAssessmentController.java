@@ -12,6 +12,7 @@ import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
@@ -30,13 +31,16 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class ContainerAssessmentController {
 
     private final KnownContainers containers;
+    private final Absorbed absorbed;
     private final Requirements requirements;
     private final RuleBook rules;
     private final AsKnown asKnown;
     private final Clock clock;
 
-    ContainerAssessmentController(KnownContainers containers, Requirements requirements, RuleBook rules,
+    ContainerAssessmentController(KnownContainers containers, Absorbed absorbed, Requirements requirements,
+            RuleBook rules,
             AsKnown asKnown, Clock clock) {
+        this.absorbed = absorbed;
         this.asKnown = asKnown;
         this.clock = clock;
         this.containers = containers;
@@ -54,6 +58,7 @@ class ContainerAssessmentController {
             @RequestParam(defaultValue = "false") boolean explain,
             @RequestParam(required = false) @Nullable String on,
             @RequestParam(required = false) @Nullable String knownAt) {
+        absorbed.refuse(id);
         var known = containers.byId(id).orElseThrow(() -> Problem.notFound("container").asException());
         var today = requirements.today(known);
         if (on == null && knownAt == null) {

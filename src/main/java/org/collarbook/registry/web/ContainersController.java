@@ -12,6 +12,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Registration;
@@ -40,10 +41,12 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class ContainersController {
 
     private final Containers containers;
+    private final Absorbed absorbed;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ContainersController(Containers containers, Idempotency idempotency, Clock clock) {
+    ContainersController(Containers containers, Absorbed absorbed, Idempotency idempotency, Clock clock) {
+        this.absorbed = absorbed;
         this.containers = containers;
         this.idempotency = idempotency;
         this.clock = clock;
@@ -64,9 +67,12 @@ class ContainersController {
     }
 
     @GetMapping("/{id}")
-    @Operation(summary = "One container as it stands in the register")
+    @Operation(summary = "One container as it stands in the register", description = """
+            With `mergedInto` the record is closed: it was found to be that other container, which counts.""")
     ResponseEntity<ContainerResponse> one(@PathVariable UUID id) {
-        return answer(known(id));
+        var container = known(id);
+        return ResponseEntity.ok().eTag(new Revision(container.version()).etag())
+                .body(ContainerResponse.from(container, absorbed.into(id).orElse(null)));
     }
 
     @GetMapping
