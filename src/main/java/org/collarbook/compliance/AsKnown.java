@@ -17,6 +17,18 @@ import org.springframework.stereotype.Component;
 @Component
 public class AsKnown {
 
+    /** An act {@code a} as of then. */
+    private static final String IN_FORCE = """
+            a.recorded_at <= :known and not exists (select from identity_act_undo u
+                where u.act_id = a.id and u.recorded_at <= :known)""";
+    /** A fact {@code f} was recorded by then, and then counted for the container. */
+    private static final String COUNTED = """
+            f.recorded_at <= :known
+                and (f.container_id = :id or f.id in (select fact_id from identity_act_fact where into_id = :id))
+                and coalesce((select m.into_id from identity_act_fact m join identity_act a on a.id = m.act_id
+                    where m.fact_id = f.id and %s order by a.number desc limit 1), f.container_id) = :id"""
+            .formatted(IN_FORCE);
+
     /**
      * The same statement reads what was known then: each table that it names stands here for those of its rows that were
      * recorded by that time and had happened by that day; the container is the version of its chain that then was the
@@ -27,18 +39,23 @@ public class AsKnown {
               select version.* from (
                 select content::jsonb as content from journal
                 where container_id = :id and kind in ('REGISTERED', 'RECORDED_ANEW') and recorded_at <= :known
+                  and not exists (select from identity_act a where a.kind = 'MERGE' and a.from_id = :id and %2$s)
                 order by seq desc limit 1) entry,
               lateral jsonb_populate_record(null::public.container, entry.content || jsonb_build_object('id', :id::text,
                 'declared', (entry.content ->> 'declared')::jsonb)) version),
             filed_requalification as (
-              select * from public.requalification where container_id = :id and recorded_at <= :known),
+              select f.id, cast(:id as uuid) as container_id, f.month, f.method, f.star, f.plus, f.rin, f.rin_seen,
+                f.result, f.performed_on
+              from requalification f where %1$s),
             filed_fill as (
-              select * from public.fill where container_id = :id and recorded_at <= :known and filled_on <= :day),
+              select f.id, cast(:id as uuid) as container_id, f.filled_on, f.filled_at
+              from fill f where %1$s and f.filled_on <= :day),
             placement as (
-              select container_id, to_site_id as site_id, id as movement_id, occurred_at as since from movement
-              where container_id = :id and recorded_at <= :known and occurred_at < :after
-              order by occurred_at desc, recorded_at desc, id desc limit 1)
-            """;
+              select cast(:id as uuid) as container_id, f.to_site_id as site_id, f.id as movement_id,
+                f.occurred_at as since from movement f
+              where %1$s and f.occurred_at < :after
+              order by f.occurred_at desc, f.recorded_at desc, f.id desc limit 1)
+            """.formatted(COUNTED, IN_FORCE);
 
     private final JdbcClient jdbc;
     private final LoadedRuleBook loaded;
