@@ -104,6 +104,9 @@ class MergeTests {
         var identity = clerk.get(path(kept) + "/identity").expect(200);
         assertThat(identity.text("/absorbed/0")).isEqualTo(other.id());
         assertThat(identity.text("/items/0/act/kind")).isEqualTo("MERGE");
+        var history = clerk.get(path(kept) + "/history").expect(200);
+        assertThat(history.at("/items").findValuesAsString("kind")).contains("ABSORBED", "MERGED", "MOVED");
+        assertThat(history.at("/items").findValuesAsString("recordedOn")).isNotEmpty().containsOnly(other.id());
         assertThat(broken()).isEqualTo("[][]");
     }
 
@@ -129,7 +132,8 @@ class MergeTests {
                 assertThat(refused.expectProblem(409, "MERGED").text("/container")).isEqualTo(kept.id());
             }
             filler.get(path(other) + "/assessment").expectProblem(409, "MERGED");
-            clerk.post("/api/containers", misread).expectProblem(409, "NATURAL_KEY_TAKEN");
+            assertThat(clerk.post("/api/containers", misread).expectProblem(409, "NATURAL_KEY_TAKEN")
+                    .text("/mergedInto")).isEqualTo(kept.id());
         });
     }
 
