@@ -113,4 +113,26 @@ class TaggingTests {
         var first = once.post(path, request).expect(201);
         tables.unchangedBy(() -> assertThat(once.post(path, request).expect(201).json()).isEqualTo(first.json()));
     }
+
+    @Test
+    void theIdentityOfARecordIsToldByPagesTheLatestFirst() {
+        var body = Given.cylinder();
+        var old = Given.serial();
+        body.put("tag", old);
+        var created = clerk.post("/api/containers", body).expect(201);
+        var path = "/api/containers/" + created.id();
+        var first = yard.ifMatch(created).post(path + "/tags", Map.of("tag", Given.serial(), "reason", "burnt"))
+                .expect(201);
+        var second = clerk.ifMatch(first).post(path + "/mark-corrections", Map.of("marks", Map.of("tare", "17.2 lb",
+                "serial", Given.serial()), "reason", "read anew")).expect(201);
+
+        var page = filler.get(path + "/identity?size=1").expect(200);
+        assertThat(page.text("/formerTags/0/tag")).isEqualTo(old);
+        assertThat(page.text("/items/0/correction/id")).isEqualTo(second.id());
+        assertThat(page.at("/items/0/correction/changes")).hasSize(2);
+        var next = filler.get(path + "/identity?size=1&cursor=" + page.text("/next")).expect(200);
+        assertThat(next.text("/items/0/correction/id")).isEqualTo(first.id());
+        assertThat(next.at("/next").isMissingNode()).isTrue();
+        filler.get("/api/containers/00000000-0000-7000-8000-000000000000/identity").expectProblem(404, "NOT_FOUND");
+    }
 }
