@@ -58,6 +58,17 @@ public final class Doors {
             door(HttpMethod.GET, "/api/training", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/training", OFFICE),
             door(HttpMethod.POST, "/api/stamps/readings", STAFF),
+            // which one it is
+            door(HttpMethod.GET, "/api/tags", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/tags", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/tag-removals", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/mark-corrections", OFFICE),
+            door(HttpMethod.POST, "/api/mark-corrections/*/reversals", OFFICE),
+            door(HttpMethod.GET, "/api/containers/*/identity", STAFF),
+            door(HttpMethod.POST, "/api/containers/*/merges", OFFICE),
+            door(HttpMethod.POST, "/api/containers/*/splits", OFFICE),
+            door(HttpMethod.GET, "/api/identity-acts/*", STAFF),
+            door(HttpMethod.POST, "/api/identity-acts/*/undo", OFFICE),
             door(HttpMethod.GET, "/api/containers/*/history", STAFF),
             door(HttpMethod.GET, "/api/audit/verification", OFFICE),
             // places

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.UUID;
 
 import org.collarbook.platform.Journal;
+import org.collarbook.registry.Absorbed;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -24,8 +25,10 @@ public class Changes {
     private final Journal journal;
     private final Requirements requirements;
     private final PastFills fills;
+    private final Absorbed absorbed;
 
-    Changes(Journal journal, Requirements requirements, PastFills fills) {
+    Changes(Journal journal, Requirements requirements, PastFills fills, Absorbed absorbed) {
+        this.absorbed = absorbed;
         this.journal = journal;
         this.requirements = requirements;
         this.fills = fills;
@@ -41,7 +44,7 @@ public class Changes {
         } finally {
             TransactionSynchronizationManager.unbindResource(this);
         }
-        enter(gathered.containers);
+        settle(gathered.containers);
         fills.judge(gathered.past);
     }
 
@@ -49,7 +52,7 @@ public class Changes {
         if (TransactionSynchronizationManager.getResource(this) instanceof Gathered(var gathered, var _)) {
             gathered.addAll(containers);
         } else {
-            enter(containers);
+            settle(containers);
         }
     }
 
@@ -72,8 +75,15 @@ public class Changes {
         }
     }
 
-    private void enter(Collection<UUID> containers) {
-        journal.enter(containers);
+    private void settle(Collection<UUID> containers) {
+        enter(containers);
         requirements.reassess(containers);
+    }
+
+    void enter(Collection<UUID> containers) {
+        var chains = new HashSet<>(containers);
+        // what is done about a fact is entered where the fact was recorded
+        chains.addAll(absorbed.recordedOn(containers));
+        journal.enter(chains);
     }
 }

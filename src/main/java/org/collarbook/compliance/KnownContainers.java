@@ -23,40 +23,45 @@ public class KnownContainers {
     static final String SELECT = "select " + ContainerRows.COLUMNS + """
             , d.declared_by, d.declared_on, coalesce(s.jurisdiction, d.jurisdiction) as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
-              (select max(f.filled_on) from fill f where f.container_id = c.id) as filled_on,
+              (select max(f.filled_on) from filed_fill f where f.container_id = c.id) as filled_on,
               -- a fill later on the day that it was empty ends that; one on a later day the rules see by its date
-              (select max(e.emptied_on) from emptying e where e.container_id = c.id and not exists (
-                 select from fill f where f.container_id = e.container_id and f.filled_on = e.emptied_on
+              (select max(e.emptied_on) from filed_emptying e where e.container_id = c.id and not exists (
+                 select from filed_fill f where f.container_id = c.id and f.filled_on = e.emptied_on
                    and f.filled_at > e.emptied_at)) as emptied_on,
               array(select concat_ws(',', q.month, coalesce(q.method, ''), q.star, q.plus, coalesce(q.rin, ''),
                         q.rin_seen, q.result, coalesce(q.performed_on::text, ''))
-                    from requalification q where q.container_id = c.id
+                    from filed_requalification q where q.container_id = c.id
                       -- a record that was corrected counts no more
                       and not exists (select from requalification_correction k where k.corrects = q.id)
                       -- a passed test told in part gives way to a record of the same month that tells its method
                       -- or its RIN; a rejection or condemnation never gives way
                       and not (q.result = 'PASSED' and (q.method is null or q.rin is null) and exists (
-                        select from requalification told
-                        where told.container_id = q.container_id and told.month = q.month and told.result = 'PASSED'
+                        select from filed_requalification told
+                        where told.container_id = c.id and told.month = q.month and told.result = 'PASSED'
                           and not exists (select from requalification_correction k where k.corrects = told.id)
                           and (q.method is null and told.method is not null
                             or q.method = told.method and q.rin is null and told.rin is not null)))) as history,
               array(select h.reason || ',' || (h.occurred_at at time zone coalesce(s.zone, 'UTC'))::date
-                    from hold h where h.container_id = c.id
+                    from filed_hold h where h.container_id = c.id
                       and not exists (select from lift_in_force l where l.hold_id = h.id)
                     order by h.occurred_at, h.id) as holds,
               array(select concat_ws(',', t.kind, coalesce(t.manufactured::text, ''), t.fitted_on,
                         coalesce(r.removed_on::text, ''), coalesce(r.for_good, false), coalesce(t.labelled_for, ''))
-                    from part t left join part_removal r on r.part_id = t.id where t.container_id = c.id
+                    from filed_part t left join part_removal r on r.part_id = t.id where t.container_id = c.id
                     order by t.fitted_on, t.id) as parts,
               array(select concat_ws(',', o.since, coalesce(b.returned_on::text, ''), o.reason)
-                    from out_of_service o left join return_to_service b on b.out_of_service_id = o.id
+                    from filed_out_of_service o left join return_to_service b on b.out_of_service_id = o.id
                     where o.container_id = c.id order by o.since) as stops
             from container c
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id
             left join site s on s.id = p.site_id
             """;
+
+    /** A record that was merged into another is closed: it answers for nothing, and is looked up as the other. */
+    static final String OPEN = "not exists (select from absorbed a where a.container_id = c.id)";
+    private static final String COUNTS_FOR = "select coalesce(a.into_id, o.id) from container o"
+            + " left join absorbed a on a.container_id = o.id where ";
 
     private final JdbcClient jdbc;
 
@@ -65,28 +70,30 @@ public class KnownContainers {
     }
 
     public Optional<KnownContainer> byId(UUID id) {
-        return read("where c.id = ?", id).stream().findFirst();
+        return read("where c.id = ? and " + OPEN, id).stream().findFirst();
     }
 
     /** Those of the ids that are known, in the order of their ids. */
     public List<KnownContainer> byIds(Collection<UUID> ids) {
-        return read("where c.id = any (?) order by c.id", (Object) ids.toArray(UUID[]::new));
+        return read("where c.id = any (?) and " + OPEN + " order by c.id", (Object) ids.toArray(UUID[]::new));
     }
 
     /** The next containers by id, for a walk over the whole register. */
     List<KnownContainer> after(@Nullable UUID id, int atMost) {
-        return read("where c.id > ? order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
+        return read("where c.id > ? and " + OPEN + " order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
     }
 
     public Optional<KnownContainer> byTag(Tag tag) {
-        return read("where c.tag = ?", tag.value()).stream().findFirst();
+        return read("where c.id in (" + COUNTS_FOR + "o.tag = ?)", tag.value()).stream().findFirst();
     }
 
     /** All with this serial number, of whatever maker; not more than {@code atMost}. */
     public List<KnownContainer> bySerial(Serial serial, @Nullable Specification specification, int atMost) {
         return specification == null
-                ? read("where c.serial = ? order by c.id limit ?", serial.value(), atMost)
-                : read("where c.serial = ? and c.specification = ? order by c.id limit ?", serial.value(),
+                ? read("where c.id in (" + COUNTS_FOR + "o.serial = ?) order by c.id limit ?", serial.value(),
+                        atMost)
+                : read("where c.id in (" + COUNTS_FOR + "o.serial = ? and o.specification = ?) order by c.id"
+                        + " limit ?", serial.value(),
                         specification.toString(), atMost);
     }
 

@@ -11,9 +11,9 @@ import org.collarbook.holds.HoldsLifted;
 import org.collarbook.holds.HoldsPlaced;
 import org.collarbook.inspection.ContainerRepaired;
 import org.collarbook.inspection.RequalificationRecorded;
-import org.collarbook.platform.Journal;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
+import org.collarbook.registry.RecordsRefiled;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -23,13 +23,11 @@ class ReassessOnChange {
 
     private final Requirements requirements;
     private final Places places;
-    private final Journal journal;
     private final Changes changes;
 
-    ReassessOnChange(Requirements requirements, Places places, Journal journal, Changes changes) {
+    ReassessOnChange(Requirements requirements, Places places, Changes changes) {
         this.requirements = requirements;
         this.places = places;
-        this.journal = journal;
         this.changes = changes;
     }
 
@@ -82,6 +80,12 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerRepaired event) {
-        journal.enter(List.of(event.containerId()));
+        changes.enter(List.of(event.containerId()));
+    }
+
+    /** Whose facts count for it now may tell of the past as well. */
+    @EventListener
+    void on(RecordsRefiled event) {
+        changes.ofThePast(event.containerIds());
     }
 }

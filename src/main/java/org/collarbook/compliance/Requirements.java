@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -70,7 +71,18 @@ public class Requirements {
 
     @Transactional(propagation = Propagation.MANDATORY)
     public void reassess(Collection<UUID> ids) {
-        write(containers.byIds(ids));
+        var known = containers.byIds(ids);
+        write(known);
+        if (known.size() < ids.size()) {
+            forget(ids, known);
+        }
+    }
+
+    /** Nothing is due on a record that is closed. */
+    private void forget(Collection<UUID> ids, List<KnownContainer> known) {
+        var closed = new HashSet<>(ids);
+        known.forEach(one -> closed.remove(one.id()));
+        jdbc.sql("delete from requirement where container_id = any (?)").param(closed.toArray(UUID[]::new)).update();
     }
 
     /** The same for containers that have just been registered and were never assessed: nothing to replace. */

@@ -1,19 +1,108 @@
 package org.collarbook.compliance;
 
 /**
- * What the statement of {@link KnownContainers} reads of the past: each table that it names stands here for those of its
- * rows that were recorded by {@code :known} and had happened by then. The container is the version of its chain that
- * then was the last.
+ * What the statement of {@link KnownContainers} reads of the past: each table or view that it names stands here for those
+ * of its rows that were recorded by {@code :known}, then counted for the container and had happened by then. The
+ * container is the version of its chain that then was the last; a record that was closed then answers for nothing.
  */
 final class Then {
+
+    /** An act {@code a} as of then. */
+    private static final String IN_FORCE = """
+            a.recorded_at <= :known and not exists (select from public.identity_act_undo u
+                where u.act_id = a.id and u.recorded_at <= :known)""";
+
+    /** A fact {@code f} was recorded by then, and then counted for the container. */
+    private static final String COUNTED = """
+            f.recorded_at <= :known
+              and (f.container_id = :id or f.id in (select fact_id from public.identity_act_fact where into_id = :id))
+              and coalesce((select m.into_id from public.identity_act_fact m
+                  join public.identity_act a on a.id = m.act_id
+                  where m.fact_id = f.id and %s order by a.number desc limit 1), f.container_id) = :id"""
+            .formatted(IN_FORCE);
+
+    private static final String WHERE_IT_STOOD = """
+            with container as (
+              select version.* from (
+                select content::jsonb as content from public.journal
+                where container_id = :id and kind in ('REGISTERED', 'RECORDED_ANEW') and recorded_at <= :known
+                  and not exists (
+                    select from public.identity_act a where a.kind = 'MERGE' and a.from_id = :id and %s)
+                order by seq desc limit 1) entry,
+              lateral jsonb_populate_record(null::public.container, entry.content
+                || jsonb_build_object('id', :id::text, 'declared', (entry.content ->> 'declared')::jsonb)) version),
+            absorbed as (
+              select cast(null as uuid) as container_id, cast(null as uuid) as into_id where false),
+            placement as (
+              %%s
+            ),
+            site as (
+              select site_id as id, code, name, zone, jurisdiction, customer_id from public.site_version
+              where site_id = (select site_id from placement)
+              -- the first, where the site was not known yet
+              order by recorded_at <= :sites desc,
+                case when recorded_at <= :sites then version else - version end desc limit 1),
+            """.formatted(IN_FORCE);
+
+    private static final String WHAT_WAS_DONE = """
+            filed_requalification as (
+              select f.id, cast(:id as uuid) as container_id, f.month, f.method, f.star, f.plus, f.rin, f.rin_seen,
+                f.result, f.performed_on
+              from public.requalification f where %1$s and coalesce(f.performed_on <= :day, true)
+              %2$s
+            ),
+            requalification_correction as (
+              select k.* from public.requalification_correction k where k.recorded_at <= :known
+                and k.corrects in (select id from filed_requalification)),
+            filed_fill as (
+              select f.id, cast(:id as uuid) as container_id, f.filled_on, f.filled_at
+              from public.fill f where %1$s and f.filled_on <= :day
+              %3$s
+            ),
+            filed_emptying as (
+              select f.id, cast(:id as uuid) as container_id, f.emptied_on, f.emptied_at
+              from public.emptying f where %1$s and f.emptied_on <= :day),
+            filed_part as (
+              select f.id, cast(:id as uuid) as container_id, f.kind, f.manufactured, f.fitted_on, f.labelled_for
+              from public.part f where %1$s and f.fitted_on <= :day),
+            part_removal as (
+              select * from public.part_removal where part_id in (select id from filed_part)
+                and recorded_at <= :known and removed_on <= :day),
+            filed_out_of_service as (
+              select f.id, cast(:id as uuid) as container_id, f.since, f.reason
+              from public.out_of_service f where %1$s and f.since <= :day),
+            return_to_service as (
+              select * from public.return_to_service
+              where out_of_service_id in (select id from filed_out_of_service)
+                and recorded_at <= :known and returned_on <= :day),
+            """;
+
+    private static final String WHAT_HELD_IT = """
+            filed_hold as (
+              select f.id, cast(:id as uuid) as container_id, f.reason, f.occurred_at
+              from public.hold f where %1$s
+              %2$s
+            ),
+            lift_in_force as (
+              select l.* from public.hold_lift l
+              where l.hold_id in (select id from filed_hold) and l.recorded_at <= :known and %3$s
+                and (l.requalification_id is null
+                  or l.requalification_id in (select id from public.requalification f where %1$s))
+                and not exists (select from public.requalification_correction k
+                  where k.corrects = l.requalification_id and k.recorded_at <= :known)
+                -- it was lifted while it counted for another record
+                and not exists (select from public.identity_act_fact f join public.identity_act a on a.id = f.act_id
+                  join public.identity_act_undo u on u.act_id = f.act_id and u.recorded_at <= :known
+                  where f.fact_id = l.hold_id and l.recorded_at between a.recorded_at and u.recorded_at))
+            """;
 
     private static final String ON_THE_DAY = " at time zone coalesce((select zone from site), 'UTC'))::date <= :day";
 
     /** Happened by the end of the day asked about, the day where it stood. */
     static final String BY_DAY = then("""
-            select container_id, to_site_id as site_id from public.movement
-            where container_id = :id and recorded_at <= :known and occurred_at < :after
-            order by occurred_at desc, recorded_at desc, id desc limit 1""", "", "", "",
+            select cast(:id as uuid) as container_id, f.to_site_id as site_id from public.movement f
+            where %s and f.occurred_at < :after
+            order by f.occurred_at desc, f.recorded_at desc, f.id desc limit 1""".formatted(COUNTED), "", "", "",
             "(l.occurred_at" + ON_THE_DAY);
 
     /**
@@ -26,71 +115,21 @@ final class Then {
               select cast(:id as uuid) as container_id, cast(:site as uuid) as site_id, 1 as rank
               where cast(:site as uuid) is not null
               union all (
-              select container_id, to_site_id, 2 from public.movement
-              where container_id = :id and recorded_at <= :known and occurred_at <= :moment
-              order by occurred_at desc, recorded_at desc, id desc limit 1)) told
-            order by rank limit 1""", """
-            and not (performed_on is null and result <> 'PASSED' and recorded_at > :sites
-                and month = date_trunc('month', cast(:day as date))::date)""",
-            "and id <> :fill and coalesce(filled_at < :moment, filled_on < :day)", """
-            and occurred_at <= :moment and starts_with(note, 'Fill ' || cast(:fill as text) || ':') is not true""",
+              select cast(:id as uuid), f.to_site_id, 2 from public.movement f
+              where %s and f.occurred_at <= :moment
+              order by f.occurred_at desc, f.recorded_at desc, f.id desc limit 1)) told
+            order by rank limit 1""".formatted(COUNTED), """
+            and not (f.performed_on is null and f.result <> 'PASSED' and f.recorded_at > :sites
+                and f.month = date_trunc('month', cast(:day as date))::date)""",
+            "and f.id <> :fill and coalesce(f.filled_at < :moment, f.filled_on < :day)", """
+            and f.occurred_at <= :moment
+            and starts_with(f.note, 'Fill ' || cast(:fill as text) || ':') is not true""",
             "l.occurred_at <= :moment");
 
     private Then() {}
 
     private static String then(String placement, String tests, String fills, String holds, String lifts) {
-        return """
-                with container as (
-                  select version.* from (
-                    select content::jsonb as content from public.journal
-                    where container_id = :id and kind in ('REGISTERED', 'RECORDED_ANEW') and recorded_at <= :known
-                    order by seq desc limit 1) entry,
-                  lateral jsonb_populate_record(null::public.container, entry.content
-                    || jsonb_build_object('id', :id::text, 'declared', (entry.content ->> 'declared')::jsonb)) version),
-                placement as (
-                  %s
-                ),
-                site as (
-                  select site_id as id, code, name, zone, jurisdiction, customer_id from public.site_version
-                  where site_id = (select site_id from placement)
-                  -- the first, where the site was not known yet
-                  order by recorded_at <= :sites desc,
-                    case when recorded_at <= :sites then version else - version end desc limit 1),
-                requalification as (
-                  select * from public.requalification
-                  where container_id = :id and recorded_at <= :known and coalesce(performed_on <= :day, true)
-                  %s
-                ),
-                requalification_correction as (
-                  select k.* from public.requalification_correction k
-                  where k.corrects in (select id from public.requalification where container_id = :id)
-                    and k.recorded_at <= :known),
-                fill as (
-                  select * from public.fill where container_id = :id and recorded_at <= :known and filled_on <= :day
-                  %s
-                ),
-                emptying as (
-                  select * from public.emptying
-                  where container_id = :id and recorded_at <= :known and emptied_on <= :day),
-                part as (
-                  select * from public.part where container_id = :id and recorded_at <= :known and fitted_on <= :day),
-                part_removal as (
-                  select * from public.part_removal where part_id in (select id from part) and recorded_at <= :known
-                    and removed_on <= :day),
-                out_of_service as (
-                  select * from public.out_of_service
-                  where container_id = :id and recorded_at <= :known and since <= :day),
-                return_to_service as (
-                  select * from public.return_to_service where out_of_service_id in (select id from out_of_service)
-                    and recorded_at <= :known and returned_on <= :day),
-                hold as (
-                  select * from public.hold where container_id = :id and recorded_at <= :known
-                  %s
-                ),
-                lift_in_force as (
-                  select l.* from public.hold_lift l
-                  where l.hold_id in (select id from hold) and l.recorded_at <= :known and %s
-                    and not exists (select from requalification_correction k where k.corrects = l.requalification_id))
-                """.formatted(placement, tests, fills, holds, lifts);
+        return WHERE_IT_STOOD.formatted(placement) + WHAT_WAS_DONE.formatted(COUNTED, tests, fills)
+                + WHAT_HELD_IT.formatted(COUNTED, holds, lifts);
     }
 }

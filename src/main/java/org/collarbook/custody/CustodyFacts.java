@@ -1,12 +1,7 @@
 package org.collarbook.custody;
 
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.UUID;
 
-import org.collarbook.platform.JournalFact;
-import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
@@ -16,42 +11,29 @@ class CustodyFacts implements Journalled {
 
     private static final String MOVEMENTS = """
             select m.id, m.container_id, 'MOVED' as kind, m.occurred_at, m.recorded_at, m.recorded_by,
-                to_json(m) as content, null as more
-            from movement m where m.container_id = any (:ids)""";
+                to_json(m) as content, null::json as more
+            from movement m where m.container_id =\s""" + ASKED;
 
     /** Of a fill in a ledger the day is known at most. */
     private static final String FILLS = """
             select f.id, f.container_id, 'FILLED' as kind, f.recorded_at, f.recorded_by,
                 coalesce(f.filled_at, f.filled_on::timestamp at time zone 'UTC') as occurred_at,
-                to_json(f) as content, null as more
-            from fill f where f.container_id = any (:ids)""";
+                to_json(f) as content, null::json as more
+            from fill f where f.container_id =\s""" + ASKED;
 
     private static final String EMPTYINGS = """
             select e.id, e.container_id, 'EMPTIED' as kind, e.emptied_at as occurred_at, e.recorded_at, e.recorded_by,
-                to_json(e) as content, null as more
-            from emptying e where e.container_id = any (:ids)""";
+                to_json(e) as content, null::json as more
+            from emptying e where e.container_id =\s""" + ASKED;
 
     private static final String FLAGS = """
             select g.id, g.container_id, g.recorded_at as occurred_at, g.recorded_at, g.recorded_by,
-                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind, to_json(g) as content, null as more
-            from fill_flag g where g.container_id = any (:ids)""";
-
-    private final JournalRows rows;
-
-    CustodyFacts(JournalRows rows) {
-        this.rows = rows;
-    }
+                case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind,
+                to_json(g) as content, null::json as more
+            from fill_flag g where g.container_id =\s""" + ASKED;
 
     @Override
-    public List<JournalFact> of(Collection<UUID> containers) {
-        var facts = new ArrayList<JournalFact>();
-        var fills = rows.read(FILLS, containers);
-        if (!fills.isEmpty()) {
-            facts.addAll(fills);
-            facts.addAll(rows.read(FLAGS, containers));
-        }
-        facts.addAll(rows.read(MOVEMENTS, containers));
-        facts.addAll(rows.read(EMPTYINGS, containers));
-        return facts;
+    public List<String> selects() {
+        return List.of(MOVEMENTS, FILLS, EMPTYINGS, FLAGS);
     }
 }

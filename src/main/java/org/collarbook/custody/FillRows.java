@@ -19,7 +19,7 @@ final class FillRows {
               f.most_net_lb, f.looked_at, f.leak_checked, f.leak_found, f.filled_by, f.observed_overfill,
               f.told_afterwards, f.refused_for, f.site_id,
               b.hash as rule_book, f.recorded_at, f.recorded_by
-            from fill f left join product p on p.id = f.product_id left join rule_book b on b.id = f.rule_book_id
+            from filed_fill f left join product p on p.id = f.product_id left join rule_book b on b.id = f.rule_book_id
             """;
 
     private FillRows() {}

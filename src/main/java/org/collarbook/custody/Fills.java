@@ -70,7 +70,7 @@ public class Fills {
     /** Refuses by problem a fill at the very moment of another one; nothing was written then. */
     @Transactional(propagation = Propagation.MANDATORY, noRollbackFor = ProblemException.class)
     public void append(MeasuredFill fill, Caller by) {
-        if (jdbc.sql("select count(*) from fill where container_id = ? and filled_at = ?")
+        if (jdbc.sql("select count(*) from filed_fill where container_id = ? and filled_at = ?")
                 .params(fill.containerId(), utc(fill.filledAt())).query(Long.class).single() > 0) {
             throw Problem.conflict("ALREADY_RECORDED", "A fill of this container at " + fill.filledAt()
                     + " is recorded already. Nothing was stored.").asException();
@@ -132,7 +132,7 @@ public class Fills {
     public Map<UUID, LocalDate> latest(Collection<UUID> containers, LocalDate asOf) {
         var latest = new HashMap<UUID, LocalDate>();
         jdbc.sql("""
-                select container_id, max(filled_on) from fill
+                select container_id, max(filled_on) from filed_fill
                 where container_id = any (?) and filled_on <= ? group by container_id""")
                 .params(containers.toArray(UUID[]::new), asOf).query(row -> {
                     latest.put(row.getObject(1, UUID.class), row.getObject(2, LocalDate.class));

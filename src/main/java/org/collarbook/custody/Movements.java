@@ -55,7 +55,7 @@ public class Movements {
     /** Where the movements known so far had the container at that time. */
     public Optional<UUID> placeAt(UUID container, Instant at) {
         return jdbc.sql("""
-                select to_site_id from movement where container_id = ? and occurred_at <= ?
+                select to_site_id from filed_movement where container_id = ? and occurred_at <= ?
                 order by occurred_at desc, recorded_at desc, id desc limit 1""")
                 .params(container, utc(at)).query(UUID.class).optional();
     }
@@ -81,7 +81,7 @@ public class Movements {
     /** A container's movements, the latest first; from just before the one given, when one is. */
     public List<Movement> of(UUID container, @Nullable Instant beforeTime, @Nullable UUID beforeId, int atMost) {
         return jdbc.sql("""
-                select id, container_id, from_site_id, to_site_id, occurred_at, recorded_at from movement
+                select id, container_id, from_site_id, to_site_id, occurred_at, recorded_at from filed_movement
                 where container_id = :container
                   and (cast(:time as timestamptz) is null or (occurred_at, id) < (:time, cast(:id as uuid)))
                 order by occurred_at desc, id desc limit :most""")

@@ -1,12 +1,7 @@
 package org.collarbook.holds;
 
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.UUID;
 
-import org.collarbook.platform.JournalFact;
-import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
@@ -16,27 +11,16 @@ class HoldFacts implements Journalled {
 
     private static final String HOLDS = """
             select h.id, h.container_id, 'HELD' as kind, h.occurred_at, h.recorded_at, h.recorded_by,
-                to_json(h) as content, null as more
-            from hold h where h.container_id = any (:ids)""";
+                to_json(h) as content, null::json as more
+            from hold h where h.container_id =\s""" + ASKED;
 
     private static final String LIFTS = """
             select l.id, h.container_id, 'HOLD_LIFTED' as kind, l.occurred_at, l.recorded_at, l.recorded_by,
-                to_json(l) as content, null as more
-            from hold_lift l join hold h on h.id = l.hold_id where h.container_id = any (:ids)""";
-
-    private final JournalRows rows;
-
-    HoldFacts(JournalRows rows) {
-        this.rows = rows;
-    }
+                to_json(l) as content, null::json as more
+            from hold_lift l join hold h on h.id = l.hold_id where h.container_id =\s""" + ASKED;
 
     @Override
-    public List<JournalFact> of(Collection<UUID> containers) {
-        var facts = new ArrayList<JournalFact>(rows.read(HOLDS, containers));
-        // without a hold there is nothing to lift
-        if (!facts.isEmpty()) {
-            facts.addAll(rows.read(LIFTS, containers));
-        }
-        return facts;
+    public List<String> selects() {
+        return List.of(HOLDS, LIFTS);
     }
 }

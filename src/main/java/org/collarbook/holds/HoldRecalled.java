@@ -4,6 +4,7 @@ import java.util.List;
 
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.ContainerRegistered;
+import org.collarbook.registry.RecordsRefiled;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
@@ -20,6 +21,12 @@ class HoldRecalled {
     @EventListener
     void on(ContainerRegistered event) {
         recalls.holdMatching(List.of(event.containerId()));
+    }
+
+    /** A record that is open again is one of the register's once more. */
+    @EventListener
+    void on(RecordsRefiled event) {
+        recalls.holdMatching(event.containerIds());
     }
 
     /** Marks that were corrected may be those that a recall names. */

@@ -15,7 +15,7 @@ final class HoldRows {
             select h.id, h.container_id, h.reason, h.note, h.recall_id, h.occurred_at, h.recorded_at, h.recorded_by,
                    l.lifted_by, l.requalification_id, l.person, l.qualification, l.note as lift_note,
                    l.recorded_at as lifted_at, l.recorded_by as lift_recorded_by
-            from hold h left join lift_in_force l on l.hold_id = h.id
+            from filed_hold h left join lift_in_force l on l.hold_id = h.id
             """;
 
     private HoldRows() {}

@@ -77,12 +77,13 @@ class LiftByRequalification {
     private Optional<Done> latestSince(Hold hold) {
         return jdbc.sql("""
                 select q.id, q.month, q.performed_on, q.method, q.result, q.recorded_by, c.kind
-                from requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
-                where q.container_id = h.container_id and (q.recorded_at, q.id) > (h.recorded_at, h.id)
+                from filed_requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
+                where q.container_id = :container and (q.recorded_at, q.id) > (h.recorded_at, h.id)
                   and not exists (select from requalification_correction k where k.corrects = q.id)
                   and not exists (
                     select from hold_lift l where l.hold_id = h.id and l.requalification_id = q.id)
-                order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id()).query(Done.class)
+                order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id())
+                .param("container", hold.containerId()).query(Done.class)
                 .optional();
     }
 

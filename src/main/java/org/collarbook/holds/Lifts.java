@@ -37,12 +37,10 @@ public class Lifts {
 
     @Transactional
     public Lifting lift(UUID id, Way way, @Nullable String note, Caller by) {
-        var container = holds.find(id).map(Hold::containerId).orElse(null);
-        if (container == null) {
+        var hold = locked(id);
+        if (hold == null) {
             return new Lifting.UnknownHold();
         }
-        containers.lock(container);
-        var hold = holds.find(id).orElseThrow();
         if (!hold.isStanding()) {
             return new Lifting.AlreadyLifted(hold);
         }
@@ -57,8 +55,19 @@ public class Lifts {
                 values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(Ids.next(), id, way.kind().name(), way.person(), way.qualification(), note, now, now, by.id())
                 .update();
-        events.publishEvent(new HoldsLifted(List.of(container)));
+        events.publishEvent(new HoldsLifted(List.of(hold.containerId())));
         return new Lifting.Lifted(holds.find(id).orElseThrow());
+    }
+
+    /** Read anew once its container is locked, which may be another by then. */
+    private @Nullable Hold locked(UUID id) {
+        var before = holds.find(id).orElse(null);
+        if (before == null) {
+            return null;
+        }
+        containers.lock(before.containerId());
+        var hold = holds.find(id).orElseThrow();
+        return hold.containerId().equals(before.containerId()) ? hold : locked(id);
     }
 
     /** What lifts this hold from the container it is on. */

@@ -39,6 +39,10 @@ class RecallMatches {
             select c.id as container, r.id as recall from recall r join container c on %s
             where not exists (select from recall_end e where e.recall_id = r.id)
               and not exists (select from hold h where h.container_id = c.id and h.recall_id = r.id)
+              -- nor on a record that was merged into this one, nor on one that is closed
+              and not exists (select from refiled x join hold h on h.id = x.fact_id
+                where x.container_id = c.id and h.recall_id = r.id)
+              and not exists (select from absorbed a where a.container_id = c.id)
             """.formatted(ALL);
 
     private static final String PLACE = """

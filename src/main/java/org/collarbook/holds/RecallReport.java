@@ -16,9 +16,10 @@ public class RecallReport {
             from recall r
             cross join container c
             cross join lateral (select %s as matches) m
-            left join hold h on h.container_id = c.id and h.recall_id = r.id
+            left join filed_hold h on h.container_id = c.id and h.recall_id = r.id
             left join lift_in_force l on l.hold_id = h.id
-            where r.id = :recall and (m.matches is not false or h.id is not null)
+            where r.id = :recall and not exists (select from absorbed a where a.container_id = c.id)
+              and (m.matches is not false or h.id is not null)
             """.formatted(RecallMatches.ALL);
 
     private static final String LIST = """
@@ -47,7 +48,7 @@ public class RecallReport {
                 select count(*) filter (where m.matches) as matched, count(h.id) as held,
                     count(h.id) filter (where l.hold_id is null) as standing,
                     count(*) filter (where (m.matches or h.id is not null) and exists (
-                        select from hold o where o.container_id = c.id and o.recall_id is distinct from r.id
+                        select from filed_hold o where o.container_id = c.id and o.recall_id is distinct from r.id
                           and not exists (select from lift_in_force ol where ol.hold_id = o.id))) as already_held,
                     count(*) filter (where m.matches is null and h.id is null) as not_compared
                 """ + CONCERNED).param("recall", recall).query(RecallCounts.class).single();

@@ -37,16 +37,22 @@ public class CorrectRequalification {
     /** The id of the entry that takes its place, or null when it is void ({@code instead} null). */
     @Transactional
     public @Nullable UUID correct(UUID mistaken, @Nullable TestSheet instead, String reason, Caller by) {
-        var container = find(mistaken).containerId();
-        containers.lock(container);
-        // read anew under the lock: a faster correction may have come between
-        var mistake = find(mistaken);
+        var mistake = locked(mistaken);
+        var container = mistake.containerId();
         refuseCorrected(mistake);
         refuseLifting(mistake, by);
         var replacedBy = instead == null ? null : recording.write(container, instead, mistaken, "/record", by);
         records.writeCorrection(mistaken, replacedBy, reason, by);
         events.publishEvent(new RequalificationRecorded(container));
         return replacedBy;
+    }
+
+    /** Read anew under the lock: a faster correction may have come between, or it counts for another container by then. */
+    private RecordedTest locked(UUID id) {
+        var before = find(id).containerId();
+        containers.lock(before);
+        var mistake = find(id);
+        return mistake.containerId().equals(before) ? mistake : locked(id);
     }
 
     private RecordedTest find(UUID id) {

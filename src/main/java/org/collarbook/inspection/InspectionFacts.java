@@ -1,12 +1,7 @@
 package org.collarbook.inspection;
 
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.UUID;
 
-import org.collarbook.platform.JournalFact;
-import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
@@ -20,42 +15,27 @@ class InspectionFacts implements Journalled {
                 coalesce(q.performed_on, q.month)::timestamp at time zone 'UTC' as occurred_at,
                 to_json(q) as content, to_json(t) as more
             from requalification q left join test_record t on t.requalification_id = q.id
-            where q.container_id = any (:ids)""";
+            where q.container_id =\s""" + ASKED;
 
     private static final String CORRECTIONS = """
             select k.id, q.container_id, 'REQUALIFICATION_CORRECTED' as kind, k.recorded_at, k.recorded_by,
-                k.recorded_at as occurred_at, to_json(k) as content, null as more
+                k.recorded_at as occurred_at, to_json(k) as content, null::json as more
             from requalification_correction k join requalification q on q.id = k.corrects
-            where q.container_id = any (:ids)""";
+            where q.container_id =\s""" + ASKED;
 
     private static final String REPAIRS = """
             select r.id, r.container_id, 'REPAIRED' as kind, r.recorded_at, r.recorded_by,
-                r.performed_on::timestamp at time zone 'UTC' as occurred_at, to_json(r) as content, null as more
-            from repair r where r.container_id = any (:ids)""";
+                r.performed_on::timestamp at time zone 'UTC' as occurred_at, to_json(r) as content, null::json as more
+            from repair r where r.container_id =\s""" + ASKED;
 
     private static final String REPAIR_CORRECTIONS = """
             select k.id, r.container_id, 'REPAIR_CORRECTED' as kind, k.recorded_at, k.recorded_by,
-                k.recorded_at as occurred_at, to_json(k) as content, null as more
+                k.recorded_at as occurred_at, to_json(k) as content, null::json as more
             from repair_correction k join repair r on r.id = k.corrects
-            where r.container_id = any (:ids)""";
-
-    private final JournalRows rows;
-
-    InspectionFacts(JournalRows rows) {
-        this.rows = rows;
-    }
+            where r.container_id =\s""" + ASKED;
 
     @Override
-    public List<JournalFact> of(Collection<UUID> containers) {
-        var facts = new ArrayList<JournalFact>(rows.read(REQUALIFICATIONS, containers));
-        if (!facts.isEmpty()) {
-            facts.addAll(rows.read(CORRECTIONS, containers));
-        }
-        var repairs = rows.read(REPAIRS, containers);
-        facts.addAll(repairs);
-        if (!repairs.isEmpty()) {
-            facts.addAll(rows.read(REPAIR_CORRECTIONS, containers));
-        }
-        return facts;
+    public List<String> selects() {
+        return List.of(REQUALIFICATIONS, CORRECTIONS, REPAIRS, REPAIR_CORRECTIONS);
     }
 }

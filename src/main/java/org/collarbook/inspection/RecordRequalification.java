@@ -16,6 +16,7 @@ import org.collarbook.inspection.bench.Sources;
 import org.collarbook.inspection.bench.TestSheet;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
+import org.collarbook.registry.Refiling;
 import org.collarbook.regulation.Requalification.Result;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -34,16 +35,18 @@ public class RecordRequalification {
     private final Requalifiers requalifiers;
     private final Places places;
     private final TestRecords records;
+    private final Refiling refiling;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
     RecordRequalification(Containers containers, Requalifiers requalifiers, Places places, TestRecords records,
-            JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
+            Refiling refiling, JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
         this.containers = containers;
         this.requalifiers = requalifiers;
         this.places = places;
         this.records = records;
+        this.refiling = refiling;
         this.jdbc = jdbc;
         this.events = events;
         this.clock = clock;
@@ -75,7 +78,13 @@ public class RecordRequalification {
             throw new IllegalStateException("a record was neither judged nor refused");
         }
         refuseDuplicate(id, sheet, judged, corrects);
-        return records.write(id, sheet, judged, requalifier, by);
+        // what takes another's place goes where that one goes, should the records be told apart again
+        var recordedOn = corrects == null ? id : refiling.recordedOn(corrects).orElse(id);
+        var written = records.write(recordedOn, sheet, judged, requalifier, by);
+        if (corrects != null) {
+            refiling.likeThat(written, corrects);
+        }
+        return written;
     }
 
     void refuseWrongDay(UUID container, LocalDate day, Marked marked, Refusals refusals) {
@@ -91,11 +100,11 @@ public class RecordRequalification {
     /** A look from outside, later, does not clear what asked for a pressure test, 49 CFR 180.209(c). */
     private boolean lossStands(UUID container, TestSheet sheet, @Nullable UUID corrects) {
         return jdbc.sql("""
-                select exists (select from requalification q join test_record t on t.requalification_id = q.id
+                select exists (select from filed_requalification q join test_record t on t.requalification_id = q.id
                     where q.container_id = :container and q.result = 'REJECTED' and q.performed_on <= :day
                       and t.remarks @> '[{"code": "TARE_LOSS"}]' and q.id is distinct from :corrects\s""" + STANDS + """
-                \sand not exists (select from requalification p
-                    where p.container_id = q.container_id and p.result = 'PASSED' and p.performed_on > q.performed_on
+                \sand not exists (select from filed_requalification p
+                    where p.container_id = :container and p.result = 'PASSED' and p.performed_on > q.performed_on
                       and p.performed_on <= :day and p.method in ('VOLUMETRIC_EXPANSION', 'PROOF_PRESSURE')
                       and not exists (select from requalification_correction k where k.corrects = p.id)))""")
                 .param("container", container).param("day", sheet.performedOn()).param("corrects", corrects)
@@ -103,7 +112,7 @@ public class RecordRequalification {
     }
 
     void refuseCondemned(UUID container) {
-        jdbc.sql("select id from requalification q where container_id = ? and result = ? " + STANDS + " limit 1")
+        jdbc.sql("select id from filed_requalification q where container_id = ? and result = ? " + STANDS + " limit 1")
                 .params(container, Result.CONDEMNED.name()).query(UUID.class).optional().ifPresent(condemned -> {
                     throw Problem.conflict("CONDEMNED", "This container is condemned for good: neither requalification"
                             + " nor repair brings it back. Nothing was stored. Where the condemnation was a mistake, an"
@@ -115,7 +124,7 @@ public class RecordRequalification {
     /** A mark that tells its month alone may be of this very test. */
     private void refuseDuplicate(UUID container, TestSheet sheet, Judgement judged, @Nullable UUID corrects) {
         jdbc.sql("""
-                select id from requalification q
+                select id from filed_requalification q
                 where container_id = :container and month = :month and method = :method and result = :result
                   and rin is not distinct from :rin and (performed_on is null or performed_on = :day)
                   and id is distinct from :corrects\s""" + STANDS + " limit 1")

@@ -24,7 +24,7 @@ public class RecordedTests {
                 made.corrects as made_corrects, made.reason as made_reason,
                 k.id as correction_id, k.replaced_by, k.reason as correction_reason,
                 k.recorded_at as corrected_at, k.recorded_by as corrected_by
-            from requalification q
+            from filed_requalification q
             left join test_record t on t.requalification_id = q.id
             left join requalification_correction made on made.replaced_by = q.id
             left join requalification_correction k on k.corrects = q.id

@@ -41,7 +41,7 @@ public class Repairs {
     private static final String SELECT = """
             select r.*, k.id as correction_id, k.replaced_by, k.reason as correction_reason,
                 k.recorded_at as corrected_at, k.recorded_by as corrected_by
-            from repair r left join repair_correction k on k.corrects = r.id
+            from filed_repair r left join repair_correction k on k.corrects = r.id
             """;
 
     private final Containers containers;

@@ -139,7 +139,7 @@ public class Requalifications {
     private Map<UUID, List<Requalification>> read(Collection<UUID> ids, String which) {
         var found = new HashMap<UUID, List<Requalification>>();
         jdbc.sql("""
-                select container_id, month, method, star, plus, rin, rin_seen, result from requalification q
+                select container_id, month, method, star, plus, rin, rin_seen, result from filed_requalification q
                 where container_id = any (?)\s""" + which + " order by container_id, month, recorded_at, id")
                 .param(ids.toArray(UUID[]::new)).query(row -> {
                     found.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>()).add(read(row));

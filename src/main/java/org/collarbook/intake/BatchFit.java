@@ -24,6 +24,11 @@ record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
                     + " has; container " + holder + " has this one");
             return null;
         }
+        if (before != null && known.closed().contains(before.id())) {
+            problems.refuse(LedgerColumn.SERIAL, "MERGED", row.marks().serial().asStamped(), "marks that are right:"
+                    + " container " + before.id() + ", which bears these, was merged into another");
+            return null;
+        }
         if (row.site() != null && !places.admit(row.site(), problems)) {
             return null;
         }

@@ -119,6 +119,10 @@ class IntoRegister implements Sink {
                 }
             }
         }
+        if (fresh.size() < writes.size()) {
+            containers.refuseMerged(written.stream().filter(one -> one.write.before() != null).map(Written::id)
+                    .toList());
+        }
         containers.update(changes, "ledger import " + terms.importId(), terms.by());
         return written;
     }

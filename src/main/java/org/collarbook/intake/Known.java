@@ -11,9 +11,9 @@ import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Tag;
 import org.collarbook.regulation.Requalification;
 
-/** What the register knows of the containers and tags of one batch. */
+/** What the register knows of the containers and tags of one batch; {@code closed} were merged into others. */
 record Known(Map<NaturalKey, RegisteredContainer> containers, Map<Tag, UUID> tags, Map<UUID, String> siteCodes,
-        Map<UUID, List<Requalification>> history, Map<UUID, Set<LocalDate>> fills) {
+        Map<UUID, List<Requalification>> history, Map<UUID, Set<LocalDate>> fills, Set<UUID> closed) {
 
     List<Requalification> history(RegisteredContainer container) {
         return history.getOrDefault(container.id(), List.of());

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 
 import org.collarbook.custody.Places;
 import org.collarbook.inspection.Requalifications;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.ContainerBatch;
 import org.collarbook.registry.NaturalKey;
 import org.collarbook.registry.RegisteredContainer;
@@ -26,9 +27,12 @@ class RegisterView {
     private final ContainerBatch containers;
     private final Requalifications requalifications;
     private final Places places;
+    private final Absorbed absorbed;
     private final JdbcClient jdbc;
 
-    RegisterView(ContainerBatch containers, Requalifications requalifications, Places places, JdbcClient jdbc) {
+    RegisterView(ContainerBatch containers, Requalifications requalifications, Places places, Absorbed absorbed,
+            JdbcClient jdbc) {
+        this.absorbed = absorbed;
         this.containers = containers;
         this.places = places;
         this.requalifications = requalifications;
@@ -47,10 +51,11 @@ class RegisterView {
         var known = keys.isEmpty() ? Map.<NaturalKey, RegisteredContainer>of() : containers.existing(keys);
         var inUse = tags.isEmpty() ? Map.<Tag, UUID>of() : containers.tagsInUse(tags);
         if (known.isEmpty()) {
-            return new Known(known, inUse, Map.of(), Map.of(), Map.of());
+            return new Known(known, inUse, Map.of(), Map.of(), Map.of(), Set.of());
         }
         var ids = known.values().stream().map(RegisteredContainer::id).toList();
-        return new Known(known, inUse, siteCodes(ids), requalifications.everRecorded(ids), fills(ids));
+        return new Known(known, inUse, siteCodes(ids), requalifications.everRecorded(ids), fills(ids),
+                Set.copyOf(absorbed.among(ids)));
     }
 
     private Map<UUID, String> siteCodes(Collection<UUID> ids) {
@@ -60,7 +65,7 @@ class RegisterView {
 
     private Map<UUID, Set<LocalDate>> fills(Collection<UUID> ids) {
         var days = new HashMap<UUID, Set<LocalDate>>();
-        jdbc.sql("select container_id, filled_on from fill where container_id = any (?)")
+        jdbc.sql("select container_id, filled_on from filed_fill where container_id = any (?)")
                 .param(ids.toArray(UUID[]::new)).query(row -> {
                     days.computeIfAbsent(row.getObject(1, UUID.class), id -> new HashSet<>())
                             .add(row.getObject(2, LocalDate.class));

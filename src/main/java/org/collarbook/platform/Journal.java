@@ -40,14 +40,21 @@ public class Journal {
     private final JdbcClient jdbc;
     private final BulkCopy copy;
     private final JsonMapper json;
+    private final JournalRows rows;
     private final List<Journalled> sources;
+    private final List<String> selects;
 
-    Journal(JdbcClient jdbc, BulkCopy copy, JsonMapper json, List<Journalled> sources) {
+    Journal(JdbcClient jdbc, BulkCopy copy, JsonMapper json, JournalRows rows, List<Journalled> sources) {
+        this.rows = rows;
+        this.selects = sources.stream().flatMap(source -> source.selects().stream()).toList();
         this.jdbc = jdbc;
         this.copy = copy;
         this.json = json;
         this.sources = sources;
     }
+
+    /** Where a page of a history goes on. */
+    public record Place(Instant occurredAt, long seq, UUID container) {}
 
     /** The end of a chain. */
     record Head(UUID containerId, long seq, byte[] hash) {}
@@ -87,7 +94,7 @@ public class Journal {
     }
 
     List<JournalFact> facts(Collection<UUID> containers) {
-        return sources.stream().flatMap(source -> source.of(containers).stream()).toList();
+        return rows.read(selects, containers);
     }
 
     static String key(String kind, UUID subject) {
@@ -136,15 +143,17 @@ public class Journal {
         return "\\x" + java.util.HexFormat.of().formatHex(bytes);
     }
 
-    /** A container's entries, the latest happening first; from just before the place given, when one is. */
-    public List<JournalEntry> of(UUID container, @Nullable Instant beforeTime, long beforeSeq, int atMost) {
+    /** The entries of these chains, the latest happening first; from just before the place given, when one is. */
+    public List<JournalEntry> of(Collection<UUID> containers, @Nullable Place before, int atMost) {
         return jdbc.sql("select " + COLUMNS + " " + """
-                from journal where container_id = :container
-                   and (cast(:time as timestamptz) is null or (occurred_at, seq) < (:time, :seq))
-                 order by occurred_at desc, seq desc limit :most""")
-                .param("container", container)
-                .param("time", beforeTime == null ? null : beforeTime.atOffset(ZoneOffset.UTC))
-                .param("seq", beforeSeq).param("most", atMost).query(Journal::read).list();
+                from journal where container_id = any (:containers)
+                   and (cast(:time as timestamptz) is null
+                     or (occurred_at, seq, container_id) < (:time, :seq, cast(:id as uuid)))
+                 order by occurred_at desc, seq desc, container_id desc limit :most""")
+                .param("containers", containers.toArray(UUID[]::new))
+                .param("time", before == null ? null : before.occurredAt().atOffset(ZoneOffset.UTC))
+                .param("seq", before == null ? 0 : before.seq()).param("id", before == null ? null : before.container())
+                .param("most", atMost).query(Journal::read).list();
     }
 
     /** The chains of these containers, each from its start. */

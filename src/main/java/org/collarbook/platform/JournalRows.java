@@ -15,6 +15,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -36,6 +37,8 @@ public class JournalRows {
     /** What an entry tells beside its content. */
     private static final Set<String> BESIDE = Set.of("id", "container_id", "occurred_at", "recorded_at",
             "recorded_by");
+    private static final String IN_ORDER = "select id, container_id, kind, occurred_at, recorded_at, recorded_by, content,"
+            + " more from (%s) facts";
     private static final String MOMENT = "_at";
     private static final Pattern NEXT_WORD = Pattern.compile("_(\\w)");
 
@@ -48,32 +51,37 @@ public class JournalRows {
         this.json = json;
     }
 
-    /**
-     * @param select gives id, container_id, kind, occurred_at, recorded_at, recorded_by, content and more for the
-     *            containers {@code :ids}
-     */
-    public List<JournalFact> read(String select, Collection<UUID> containers) {
-        return jdbc.sql(select).param("ids", containers.toArray(UUID[]::new)).query(this::fact).list();
+    /** Of the containers, what all the selects give, in one statement. */
+    public List<JournalFact> read(Collection<String> selects, Collection<UUID> containers) {
+        return jdbc.sql("with asked as materialized (select cast(:ids as uuid[]) as ids)\n"
+                + selects.stream().map(IN_ORDER::formatted).collect(Collectors.joining("\nunion all\n")))
+                .param("ids", containers.toArray(UUID[]::new))
+                .query(this::fact).list();
     }
 
     private JournalFact fact(ResultSet row, int number) throws SQLException {
+        var kind = row.getString("kind");
         var content = new TreeMap<String, String>();
-        fill(content, row.getString("content"));
-        var more = row.getString("more");
-        if (more != null) {
-            fill(content, more);
+        if (JournalFact.isVersion(kind)) {
+            // a replay makes the row anew
+            columns(row.getString("content"), Set.of("id"), content::put);
+        } else {
+            fill(content, row.getString("content"));
+            var more = row.getString("more");
+            if (more != null) {
+                fill(content, more);
+            }
         }
-        return new JournalFact(row.getObject("container_id", UUID.class), row.getString("kind"),
-                row.getObject("id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
-                row.getObject("recorded_by", UUID.class), content);
+        return new JournalFact(row.getObject("container_id", UUID.class), kind, row.getObject("id", UUID.class),
+                time(row, "occurred_at"), time(row, "recorded_at"), row.getObject("recorded_by", UUID.class), content);
     }
 
     private void fill(TreeMap<String, String> content, String row) {
         columns(row, BESIDE, (column, value) -> content.put(name(column), value));
     }
 
-    /** The columns of a row in JSON that are not null, without those named. */
-    public void columns(String row, Set<String> without, BiConsumer<String, String> to) {
+    /** The columns that are not null, without those named. */
+    private void columns(String row, Set<String> without, BiConsumer<String, String> to) {
         try (var parser = json.createParser(row)) {
             parser.nextToken();
             while (parser.nextToken() == JsonToken.PROPERTY_NAME) {

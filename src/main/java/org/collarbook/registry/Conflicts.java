@@ -19,18 +19,25 @@ import org.springframework.transaction.support.TransactionTemplate;
 class Conflicts {
 
     private final JdbcClient jdbc;
+    private final Absorbed absorbed;
     private final TransactionTemplate apart;
 
-    Conflicts(JdbcClient jdbc, PlatformTransactionManager transactions) {
+    Conflicts(JdbcClient jdbc, Absorbed absorbed, PlatformTransactionManager transactions) {
         this.jdbc = jdbc;
+        this.absorbed = absorbed;
         this.apart = new TransactionTemplate(transactions);
         this.apart.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
     }
 
     Optional<Registration.Refused> of(NewContainer content, @Nullable UUID except) {
         return sameKey(content.marks().naturalKey(), except).<Registration.Refused>map(
-                other -> new SameNaturalKey(other, Difference.between(other.content(), content)))
-                .or(() -> sameTag(content.tag(), except).map(TagInUse::new));
+                other -> new SameNaturalKey(other, Difference.between(other.content(), content), closed(other)))
+                .or(() -> sameTag(content.tag(), except).map(other -> new TagInUse(other, closed(other))));
+    }
+
+    /** The record that counts for it, where it was merged into one. */
+    private @Nullable UUID closed(RegisteredContainer other) {
+        return absorbed.into(other.id()).orElse(null);
     }
 
     /** Another request was faster; its container is committed, so a transaction apart sees it. */

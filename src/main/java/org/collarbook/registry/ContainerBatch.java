@@ -36,12 +36,14 @@ public class ContainerBatch {
     private final JdbcClient jdbc;
     private final BulkCopy copy;
     private final Corrections corrections;
+    private final Absorbed absorbed;
     private final Clock clock;
 
-    ContainerBatch(JdbcClient jdbc, BulkCopy copy, Corrections corrections, Clock clock) {
+    ContainerBatch(JdbcClient jdbc, BulkCopy copy, Corrections corrections, Absorbed absorbed, Clock clock) {
         this.jdbc = jdbc;
         this.copy = copy;
         this.corrections = corrections;
+        this.absorbed = absorbed;
         this.clock = clock;
     }
 
@@ -71,6 +73,11 @@ public class ContainerBatch {
                     found.put(new Tag(row.getString(1)), row.getObject(2, UUID.class));
                 });
         return found;
+    }
+
+    /** Of containers looked up before; one that was merged into another meanwhile fails the whole call. */
+    public void refuseMerged(Collection<UUID> ids) {
+        absorbed.refuseClosedMeanwhile(ids);
     }
 
     private record Row(UUID id, NewContainer content) {}

@@ -3,7 +3,7 @@ package org.collarbook.registry;
 import java.time.Clock;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.List;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -27,20 +27,25 @@ import org.springframework.transaction.annotation.Transactional;
 public class Containers {
 
     private static final UUID FIRST = new UUID(0, 0);
+    private static final String COUNTS_FOR = " and id in (select coalesce(a.into_id, o.id) from container o"
+            + " left join absorbed a on a.container_id = o.id where o.%s)";
 
     private final StoredContainers stored;
     private final JdbcClient jdbc;
     private final Conflicts conflicts;
     private final Corrections corrections;
+    private final Absorbed absorbed;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Containers(StoredContainers stored, JdbcClient jdbc, Conflicts conflicts, Corrections corrections,
+            Absorbed absorbed,
             ApplicationEventPublisher events, Clock clock) {
         this.stored = stored;
         this.jdbc = jdbc;
         this.conflicts = conflicts;
         this.corrections = corrections;
+        this.absorbed = absorbed;
         this.events = events;
         this.clock = clock;
     }
@@ -64,14 +69,46 @@ public class Containers {
     @Transactional
     public RegisteredContainer correct(UUID id, @Nullable String ifMatch, NewContainer given, String reason,
             Caller by) {
-        // locked before it is read, or a faster correction could slip in between and be overwritten
+        var before = forChange(id, ifMatch);
+        write(before, given.correcting(before), new Act(reason, null), by);
+        return find(id).orElseThrow();
+    }
+
+    /** Why a container is changed, and the earlier act that this one takes back, if any. */
+    record Act(String reason, @Nullable UUID takesBack) {}
+
+    /** A container after an act. */
+    record Changed(RegisteredContainer container, UUID act) {}
+
+    /** The same for an act that changes a part; one that changes nothing is refused by problem. */
+    @Transactional
+    Changed change(UUID id, @Nullable String ifMatch, Change change, Act act, Caller by) {
+        var before = forChange(id, ifMatch);
+        var done = write(before, change.of(before), act, by).orElseThrow(() -> Problem
+                .conflict("NOTHING_CHANGES", "Container " + id + " is recorded so already. Nothing was stored.")
+                .asException());
+        return new Changed(find(id).orElseThrow(), done);
+    }
+
+    /** What a container is to be, by what it is. */
+    interface Change {
+
+        NewContainer of(RegisteredContainer before);
+    }
+
+    /** Locked before it is read, or a faster correction could slip in between and be overwritten. */
+    private RegisteredContainer forChange(UUID id, @Nullable String ifMatch) {
         lock(id);
         var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
         new Revision(before.version()).requireMatch(ifMatch);
-        var content = given.correcting(before);
+        return before;
+    }
+
+    private Optional<UUID> write(RegisteredContainer before, NewContainer content, Act act, Caller by) {
+        var id = before.id();
         var differences = Difference.between(before.content(), content);
         if (differences.isEmpty()) {
-            return before;
+            return Optional.empty();
         }
         conflicts.of(content, id).ifPresent(conflict -> {
             throw conflict.problem().asException();
@@ -79,9 +116,9 @@ public class Containers {
         var container = stored.findById(id).orElseThrow();
         container.correct(content);
         save(container, content);
-        corrections.record(id, differences, reason, by.id());
+        var done = corrections.record(id, differences, act.takesBack, act.reason, by.id());
         events.publishEvent(new ContainerChanged(id));
-        return find(id).orElseThrow();
+        return Optional.of(done);
     }
 
     private void save(Container container, NewContainer content) {
@@ -96,11 +133,16 @@ public class Containers {
         return jdbc.sql(ContainerRows.SELECT + "where id = ?").param(id).query(ContainerRows::read).optional();
     }
 
-    /** A page of those that have the serial number and the tag asked for, or of all; by id. */
+    /**
+     * A page of those that have the serial number and the tag asked for, or of all; by id. What was merged into another is
+     * found by its own marks, and is that other one.
+     */
     public Page<RegisteredContainer> page(@Nullable Serial serial, @Nullable Tag tag, @Nullable UUID after,
             PageSize size) {
-        var asked = (serial == null ? "" : " and serial = :serial") + (tag == null ? "" : " and tag = :tag");
-        var read = jdbc.sql(ContainerRows.SELECT + "where id > :after" + asked + " order by id limit :most")
+        var asked = (serial == null ? "" : COUNTS_FOR.formatted("serial = :serial"))
+                + (tag == null ? "" : COUNTS_FOR.formatted("tag = :tag"));
+        var read = jdbc.sql(ContainerRows.SELECT + "where id > :after" + asked + " and not exists (select from absorbed"
+                + " a where a.container_id = c.id) order by id limit :most")
                 .param("after", after == null ? FIRST : after).param("serial", serial == null ? "" : serial.value())
                 .param("tag", tag == null ? "" : tag.value()).param("most", size.limit())
                 .query(ContainerRows::read).list();
@@ -110,18 +152,29 @@ public class Containers {
     /** The containers that bear these tags. */
     public Map<Tag, UUID> byTags(Collection<Tag> tags) {
         var found = new HashMap<Tag, UUID>();
-        jdbc.sql("select tag, id from container where tag = any (?)")
-                .param(tags.stream().map(Tag::value).toArray(String[]::new))
-                .query(row -> {
+        jdbc.sql(
+                "select o.tag, coalesce(a.into_id, o.id) from container o left join absorbed a on a.container_id = o.id"
+                        + " where o.tag = any (?)")
+                .param(tags.stream().map(Tag::value).toArray(String[]::new)).query(row -> {
                     found.put(new Tag(row.getString(1)), row.getObject(2, UUID.class));
                 });
         return found;
     }
 
-    /** All that bear one of these serial numbers, of whatever maker; by id. */
-    public List<RegisteredContainer> bySerials(Collection<Serial> serials) {
-        return jdbc.sql(ContainerRows.SELECT + "where serial = any (?) order by id")
-                .param(serials.stream().map(Serial::value).toArray(String[]::new)).query(ContainerRows::read).list();
+    /** All that bear one of these serial numbers, of whatever maker, or have absorbed one that did. */
+    public Map<Serial, Collection<RegisteredContainer>> bySerials(Collection<Serial> serials) {
+        var found = new HashMap<Serial, Map<UUID, RegisteredContainer>>();
+        jdbc.sql("select " + ContainerRows.COLUMNS + """
+                , o.serial as borne from container o left join absorbed a on a.container_id = o.id
+                join container c on c.id = coalesce(a.into_id, o.id) where o.serial = any (?) order by c.id""")
+                .param(serials.stream().map(Serial::value).toArray(String[]::new)).query(row -> {
+                    var container = ContainerRows.read(row, 0);
+                    found.computeIfAbsent(Serial.parse(row.getString("borne")), one -> new LinkedHashMap<>())
+                            .put(container.id(), container);
+                });
+        var bearing = new HashMap<Serial, Collection<RegisteredContainer>>();
+        found.forEach((serial, containers) -> bearing.put(serial, containers.values()));
+        return bearing;
     }
 
     /** Holds these containers until the transaction ends, always in the same order; those of them that are known. */
@@ -130,9 +183,21 @@ public class Containers {
                 .param(ids.toArray(UUID[]::new)).query(UUID.class).set();
     }
 
-    /** Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. */
+    /**
+     * Holds the container until the transaction ends, so that what is decided about it stays true; false: unknown. Refuses
+     * by problem a record that was merged into another.
+     */
     public boolean lock(UUID id) {
-        return jdbc.sql("select id from container where id = ? for no key update").param(id).query(UUID.class)
-                .optional().isPresent();
+        boolean known = jdbc.sql("select id from container where id = ? for no key update").param(id)
+                .query(UUID.class).optional().isPresent();
+        // a statement of its own: a merge that the lock has waited for is seen by the next one only
+        absorbed.refuse(id);
+        return known;
+    }
+
+    /** The same, one after the other, against facts that are being recorded too. */
+    void lockForIdentity(Collection<UUID> ids) {
+        jdbc.sql("select id from container where id = any (?) order by id for update")
+                .param(ids.toArray(UUID[]::new)).query(UUID.class).list();
     }
 }

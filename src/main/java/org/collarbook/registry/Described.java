@@ -30,6 +30,25 @@ final class Described {
         return fields;
     }
 
+    /** The same without the stamps: each text reads in one way only. */
+    static Map<String, @Nullable String> plainMarks(Marks marks) {
+        return marks(new Marks(marks.kind(), Stamped.of(marks.specification().value()), marks.maker(),
+                Stamped.of(marks.serial().value()), plain(marks.manufactured()), plain(marks.waterCapacity()),
+                plain(marks.tare()), marks.servicePressure()));
+    }
+
+    private static <T> @Nullable Stamped<T> plain(@Nullable Stamped<T> mark) {
+        return mark == null ? null : Stamped.of(mark.value());
+    }
+
+    /** What two records of one container should say alike: neither how it was read, nor the tag, nor who read it. */
+    static Map<String, @Nullable String> comparable(NewContainer container) {
+        var fields = plainMarks(container.marks());
+        fields.putAll(particulars(container.particulars()));
+        fields.remove("collarRead");
+        return fields;
+    }
+
     /** The other container of a conflict: its id and what is stamped on it. */
     static Map<String, Object> named(RegisteredContainer container) {
         var named = new LinkedHashMap<String, Object>();

@@ -1,21 +1,10 @@
 package org.collarbook.registry;
 
-import java.nio.charset.StandardCharsets;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.time.OffsetDateTime;
-import java.util.ArrayList;
-import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeMap;
 import java.util.UUID;
 
 import org.collarbook.platform.JournalFact;
-import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -26,59 +15,36 @@ import org.springframework.stereotype.Component;
 @Component
 class RegistryFacts implements Journalled {
 
-    /** The version is put in as each entry's own. */
-    private static final Set<String> BESIDE = Set.of("id", "version");
+    private static final String CORRECTIONS = """
+            select m.id, m.container_id, 'CORRECTED' as kind, m.recorded_at as occurred_at, m.recorded_at,
+                m.recorded_by, to_json(m) as content, null::json as more
+            from mark_correction m where m.container_id =\s""" + ASKED;
+
+    private static final String VERSIONS = """
+            select md5(c.id || '/' || c.version)::uuid as id, c.id as container_id,
+                case c.version when 0 then '%s' else '%s' end as kind,
+                coalesce(last.recorded_at, c.registered_at) as occurred_at,
+                coalesce(last.recorded_at, c.registered_at) as recorded_at,
+                coalesce(last.recorded_by, c.registered_by) as recorded_by, to_json(c) as content, null::json as more
+            from container c left join lateral (
+                select recorded_at, recorded_by from mark_correction where container_id = c.id and c.version > 0
+                order by recorded_at desc limit 1) last on true
+            where c.id = %s""".formatted(JournalFact.FIRST_VERSION, JournalFact.LATER_VERSION, ASKED);
 
     private final JdbcClient jdbc;
-    private final JournalRows rows;
 
-    RegistryFacts(JdbcClient jdbc, JournalRows rows) {
+    RegistryFacts(JdbcClient jdbc) {
         this.jdbc = jdbc;
-        this.rows = rows;
     }
 
     @Override
-    public List<JournalFact> of(Collection<UUID> containers) {
-        var ids = containers.toArray(UUID[]::new);
-        var facts = new ArrayList<JournalFact>(jdbc.sql("""
-                select id, container_id, field, was, became, reason, recorded_at, recorded_by from mark_correction
-                where container_id = any (?)""").param(ids).query(RegistryFacts::correction).list());
-        facts.addAll(jdbc.sql("""
-                select c.id, c.version, to_json(c) as recorded,
-                    coalesce(last.recorded_at, c.registered_at) as recorded_at,
-                    coalesce(last.recorded_by, c.registered_by) as recorded_by
-                from container c left join lateral (
-                    select recorded_at, recorded_by from mark_correction where container_id = c.id and c.version > 0
-                    order by recorded_at desc limit 1) last on true
-                where c.id = any (?)""").param(ids).query(this::version).list());
-        return facts;
+    public List<String> selects() {
+        return List.of(CORRECTIONS, VERSIONS);
     }
 
     @Override
     public List<UUID> containersAfter(UUID container, int atMost) {
         return jdbc.sql("select id from container where id > ? order by id limit ?").params(container, atMost)
                 .query(UUID.class).list();
-    }
-
-    private JournalFact version(ResultSet row, int number) throws SQLException {
-        var container = row.getObject("id", UUID.class);
-        int version = row.getInt("version");
-        var content = new TreeMap<String, String>();
-        rows.columns(row.getString("recorded"), BESIDE, content::put);
-        content.put("version", String.valueOf(version));
-        var subject = UUID.nameUUIDFromBytes((container + "/" + version).getBytes(StandardCharsets.UTF_8));
-        var at = row.getObject("recorded_at", OffsetDateTime.class).toInstant();
-        return new JournalFact(container, version == 0 ? JournalFact.FIRST_VERSION : JournalFact.LATER_VERSION,
-                subject, at, at, row.getObject("recorded_by", UUID.class), content);
-    }
-
-    private static JournalFact correction(ResultSet row, int number) throws SQLException {
-        var fields = new LinkedHashMap<String, @Nullable Object>();
-        for (var column : List.of("field", "was", "became", "reason")) {
-            fields.put(column, row.getString(column));
-        }
-        var at = row.getObject("recorded_at", OffsetDateTime.class).toInstant();
-        return new JournalFact(row.getObject("container_id", UUID.class), "CORRECTED", row.getObject("id", UUID.class),
-                at, at, row.getObject("recorded_by", UUID.class), JournalFact.content(fields));
     }
 }

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.UUID;
 
@@ -12,6 +13,7 @@ import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
@@ -30,13 +32,16 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class ContainerAssessmentController {
 
     private final KnownContainers containers;
+    private final Absorbed absorbed;
     private final Requirements requirements;
     private final RuleBook rules;
     private final AsKnown asKnown;
     private final Clock clock;
 
-    ContainerAssessmentController(KnownContainers containers, Requirements requirements, RuleBook rules,
+    ContainerAssessmentController(KnownContainers containers, Absorbed absorbed, Requirements requirements,
+            RuleBook rules,
             AsKnown asKnown, Clock clock) {
+        this.absorbed = absorbed;
         this.asKnown = asKnown;
         this.clock = clock;
         this.containers = containers;
@@ -55,17 +60,24 @@ class ContainerAssessmentController {
             @RequestParam(defaultValue = "false") boolean explain,
             @RequestParam(required = false) @Nullable String on,
             @RequestParam(required = false) @Nullable String knownAt) {
-        var known = containers.byId(id).orElseThrow(() -> Problem.notFound("container").asException());
-        var today = requirements.today(known);
-        if (on == null && knownAt == null) {
-            return answer(AssessmentAnswer.of(known.facts(), today, rules, explain));
+        if (knownAt == null) {
+            absorbed.refuse(id);
         }
+        var known = containers.byId(id).orElse(null);
+        if (known != null && on == null && knownAt == null) {
+            return answer(AssessmentAnswer.of(known.facts(), requirements.today(known), rules, explain));
+        }
+        // a record that is closed now was not always
+        if (known == null && absorbed.into(id).isEmpty()) {
+            throw Problem.notFound("container").asException();
+        }
+        var today = known == null ? LocalDate.now(clock.withZone(ZoneOffset.UTC)) : requirements.today(known);
         var inputs = new Inputs();
         var day = day(inputs, on, today);
         var moment = moment(inputs, knownAt);
         inputs.done();
         var then = asKnown.container(id, day, moment).orElseThrow(() -> Problem.of(HttpStatus.NOT_FOUND, "NOT_FOUND",
-                "This container was not registered by " + moment + ".").asException());
+                "This container was not registered by " + moment + ", or had been merged into another.").asException());
         var book = asKnown.book(moment);
         return answer(AssessmentAnswer.of(then.facts(), day, book.rules(), explain)
                 .replayed(moment, book.evaluator()));

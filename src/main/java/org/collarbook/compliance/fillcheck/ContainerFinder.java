@@ -8,6 +8,7 @@ import org.collarbook.platform.Caution;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Serial;
 import org.collarbook.registry.Tag;
+import org.collarbook.registry.Tags;
 import org.collarbook.registry.stamps.CollarReading;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -21,16 +22,18 @@ public class ContainerFinder {
     private static final int MOST_CANDIDATES = 20;
 
     private final KnownContainers containers;
+    private final Tags tags;
 
-    ContainerFinder(KnownContainers containers) {
+    ContainerFinder(KnownContainers containers, Tags tags) {
         this.containers = containers;
+        this.tags = tags;
     }
 
     public KnownContainer one(WhichContainer asked) {
         var tag = asked.tag();
         var serial = asked.serial();
         if (tag != null) {
-            return one(containers.byTag(tag).stream().toList());
+            return byTag(tag);
         }
         if (serial == null) {
             throw new IllegalStateException("a question names a tag or a serial");
@@ -48,7 +51,7 @@ public class ContainerFinder {
         var tag = given == null && collar.marks().serial() == null ? collar.marks().tag() : given;
         Serial serial = collar.marks().serial();
         if (tag != null) {
-            return one(containers.byTag(tag).stream().toList());
+            return byTag(tag);
         }
         if (serial == null) {
             throw Problem.invalid("/lines", "NO_SERIAL_READ", collar.lines().size() + " lines",
@@ -57,6 +60,16 @@ public class ContainerFinder {
         var found = containers.bySerial(serial, null, MOST_CANDIDATES);
         var fitting = found.stream().filter(known -> StampComparison.of(collar, known).identifies()).toList();
         return one(fitting.isEmpty() ? found : fitting);
+    }
+
+    private KnownContainer byTag(Tag tag) {
+        return containers.byTag(tag).orElseGet(() -> {
+            var formerly = tags.formerly(tag);
+            if (formerly.isEmpty()) {
+                return one(List.of());
+            }
+            throw tags.notBorne(tag, formerly).asException();
+        });
     }
 
     private static KnownContainer one(List<KnownContainer> found) {

@@ -2,6 +2,7 @@ package org.collarbook.compliance.history;
 
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.UUID;
@@ -12,6 +13,7 @@ import org.collarbook.platform.JournalEntry;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
@@ -35,55 +37,54 @@ class HistoryController {
 
     private final Journal journal;
     private final Containers containers;
+    private final Absorbed absorbed;
     private final JsonMapper json;
 
-    HistoryController(Journal journal, Containers containers, JsonMapper json) {
+    HistoryController(Journal journal, Containers containers, Absorbed absorbed, JsonMapper json) {
+        this.absorbed = absorbed;
         this.journal = journal;
         this.containers = containers;
         this.json = json;
     }
 
-    /** {@code hash} binds the entry to the one before it. */
-    record Entry(long seq, String kind, UUID subject, Instant occurredAt, Instant recordedAt, UUID recordedBy,
+    /** {@code hash} binds the entry to the one before it; {@code recordedOn} is the record that was merged into this one. */
+    record Entry(@Nullable UUID recordedOn, long seq, String kind, UUID subject, Instant occurredAt, Instant recordedAt,
+            UUID recordedBy,
             Map<String, String> content, String hash) {}
 
     @GetMapping(path = "/api/containers/{id}/history", produces = "application/json")
     @Operation(summary = "The life of a container, the latest happening first", description = """
             Every recorded fact with when it happened, when it was recorded and by which key. A mark bears no day: what \
-            is known by month alone stands at the beginning of its month.""")
+            is known by month alone stands at the beginning of its month. What was recorded on a record that was merged \
+            into this one stands among the rest, with `recordedOn`.""")
     ResponseEntity<Page<Entry>> history(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         if (containers.find(id).isEmpty()) {
             throw Problem.notFound("container").asException();
         }
         var asked = PageSize.of(size);
-        var before = Cursor.parse(cursor, 2);
-        var read = before == null
-                ? journal.of(id, null, 0, asked.limit())
-                : journal.of(id, time(before, cursor), seq(before, cursor), asked.limit());
+        var chains = new ArrayList<>(absorbed.by(id));
+        chains.add(id);
+        var read = journal.of(chains, place(Cursor.parse(cursor, 3), cursor), asked.limit());
         return ResponseEntity.ok().cacheControl(CacheControl.noStore())
-                .body(Page.of(read, asked, entry -> Cursor.after(entry.occurredAt(), entry.seq()))
-                        .map(entries -> entries.stream().map(this::shown).toList()));
+                .body(Page.of(read, asked, entry -> Cursor.after(entry.occurredAt(), entry.seq(), entry.container()))
+                        .map(entries -> entries.stream().map(entry -> shown(entry, id)).toList()));
     }
 
-    private static Instant time(Cursor cursor, @Nullable String text) {
+    private static Journal.@Nullable Place place(@Nullable Cursor cursor, @Nullable String text) {
         try {
-            return Instant.parse(cursor.key().get(0));
-        } catch (DateTimeParseException notOurs) {
+            return cursor == null
+                    ? null
+                    : new Journal.Place(Instant.parse(cursor.key().get(0)), Long.parseLong(cursor.key().get(1)),
+                            UUID.fromString(cursor.key().get(2)));
+        } catch (DateTimeParseException | IllegalArgumentException notOurs) {
             throw Cursor.refused(String.valueOf(text));
         }
     }
 
-    private static long seq(Cursor cursor, @Nullable String text) {
-        try {
-            return Long.parseLong(cursor.key().get(1));
-        } catch (NumberFormatException notOurs) {
-            throw Cursor.refused(String.valueOf(text));
-        }
-    }
-
-    private Entry shown(JournalEntry entry) {
-        return new Entry(entry.seq(), entry.kind(), entry.subject(), entry.occurredAt(), entry.recordedAt(),
+    private Entry shown(JournalEntry entry, UUID asked) {
+        return new Entry(entry.container().equals(asked) ? null : entry.container(), entry.seq(), entry.kind(),
+                entry.subject(), entry.occurredAt(), entry.recordedAt(),
                 entry.recordedBy(), json.readValue(entry.content(), FIELDS), HexFormat.of().formatHex(entry.hash()));
     }
 }

@@ -36,7 +36,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 class Transports {
 
-    private static final String SELECT = "select * from transport_record ";
+    private static final String SELECT = "select * from filed_transport_record ";
 
     private final Containers containers;
     private final KnownContainers known;

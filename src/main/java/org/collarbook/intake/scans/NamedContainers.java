@@ -5,11 +5,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 import org.collarbook.compliance.fillcheck.WhichContainer;
 import org.collarbook.platform.FieldError;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Serial;
@@ -24,9 +25,11 @@ class NamedContainers {
     private static final String REGISTER_IT = "what the register knows: register the container, then send this line again";
 
     private final Containers containers;
+    private final Absorbed absorbed;
 
-    NamedContainers(Containers containers) {
+    NamedContainers(Containers containers, Absorbed absorbed) {
         this.containers = containers;
+        this.absorbed = absorbed;
     }
 
     /** The container that a line names, or why it is not known. */
@@ -42,13 +45,14 @@ class NamedContainers {
         var marks = lines.values().stream().map(ReadLine.Line::marks).filter(Objects::nonNull).toList();
         var byTag = containers.byTags(marks.stream().map(WhichContainer::tag).filter(Objects::nonNull).toList());
         var bySerial = containers
-                .bySerials(marks.stream().map(WhichContainer::serial).filter(Objects::nonNull).toList()).stream()
-                .collect(Collectors.groupingBy(container -> container.marks().serial().value()));
+                .bySerials(marks.stream().map(WhichContainer::serial).filter(Objects::nonNull).toList());
         var named = new HashMap<Integer, Named>();
         lines.forEach((place, line) -> named.put(place, named(line, byTag, bySerial)));
         var known = containers.lock(found(named.values()));
-        named.replaceAll((place, one) -> one instanceof Named.Found(var id) && !known.contains(id)
-                ? unknown("/containerId", id)
+        // a statement of its own: a merge that the lock has waited for is seen by the next one only
+        var closed = Set.copyOf(absorbed.among(known));
+        named.replaceAll((place, one) -> one instanceof Named.Found(var id)
+                ? !known.contains(id) ? unknown("/containerId", id) : closed.contains(id) ? merged(id) : one
                 : one);
         return named;
     }
@@ -59,7 +63,7 @@ class NamedContainers {
     }
 
     private static Named named(ReadLine.Line line, Map<Tag, UUID> byTag,
-            Map<Serial, List<RegisteredContainer>> bySerial) {
+            Map<Serial, Collection<RegisteredContainer>> bySerial) {
         var marks = line.marks();
         var id = line.line().containerId();
         if (id != null || marks == null) {
@@ -73,7 +77,7 @@ class NamedContainers {
         return one(marks, bySerial.getOrDefault(Objects.requireNonNull(marks.serial()), List.of()));
     }
 
-    private static Named one(WhichContainer marks, List<RegisteredContainer> bearing) {
+    private static Named one(WhichContainer marks, Collection<RegisteredContainer> bearing) {
         var fitting = bearing.stream()
                 .filter(one -> fits(marks.specification(), one.marks().specification().value())
                         && fits(marks.maker(), one.marks().maker()))
@@ -89,6 +93,11 @@ class NamedContainers {
 
     private static boolean fits(@Nullable Object read, @Nullable Object recorded) {
         return read == null || read.equals(recorded);
+    }
+
+    private Named merged(UUID id) {
+        return new Named.NotFound(new FieldError("/containerId", "MERGED", id.toString(),
+                "the record that counts for it, " + absorbed.into(id).map(UUID::toString).orElse("")));
     }
 
     private static Named unknown(String pointer, Object found) {

@@ -1,12 +1,7 @@
 package org.collarbook.registry.fittings;
 
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.UUID;
 
-import org.collarbook.platform.JournalFact;
-import org.collarbook.platform.JournalRows;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
@@ -16,46 +11,28 @@ class FittingFacts implements Journalled {
 
     private static final String PARTS = """
             select p.id, p.container_id, 'PART_FITTED' as kind, p.recorded_at, p.recorded_by,
-                p.fitted_on::timestamp at time zone 'UTC' as occurred_at, to_json(p) as content, null as more
-            from part p where p.container_id = any (:ids)""";
+                p.fitted_on::timestamp at time zone 'UTC' as occurred_at, to_json(p) as content, null::json as more
+            from part p where p.container_id =\s""" + ASKED;
 
     private static final String REMOVALS = """
             select r.part_id as id, p.container_id, 'PART_REMOVED' as kind, r.recorded_at, r.recorded_by,
-                r.removed_on::timestamp at time zone 'UTC' as occurred_at, to_json(r) as content, null as more
-            from part_removal r join part p on p.id = r.part_id where p.container_id = any (:ids)""";
+                r.removed_on::timestamp at time zone 'UTC' as occurred_at, to_json(r) as content, null::json as more
+            from part_removal r join part p on p.id = r.part_id where p.container_id =\s""" + ASKED;
 
     private static final String OUT_OF_SERVICE = """
             select o.id, o.container_id, 'OUT_OF_SERVICE' as kind, o.recorded_at, o.recorded_by,
-                o.since::timestamp at time zone 'UTC' as occurred_at, to_json(o) as content, null as more
-            from out_of_service o where o.container_id = any (:ids)""";
+                o.since::timestamp at time zone 'UTC' as occurred_at, to_json(o) as content, null::json as more
+            from out_of_service o where o.container_id =\s""" + ASKED;
 
     private static final String RETURNS = """
             select b.out_of_service_id as id, o.container_id, 'RETURNED_TO_SERVICE' as kind, b.recorded_at,
                 b.recorded_by, b.returned_on::timestamp at time zone 'UTC' as occurred_at, to_json(b) as content,
-                null as more
+                null::json as more
             from return_to_service b join out_of_service o on o.id = b.out_of_service_id
-            where o.container_id = any (:ids)""";
-
-    private final JournalRows rows;
-
-    FittingFacts(JournalRows rows) {
-        this.rows = rows;
-    }
+            where o.container_id =\s""" + ASKED;
 
     @Override
-    public List<JournalFact> of(Collection<UUID> containers) {
-        var facts = new ArrayList<JournalFact>();
-        read(PARTS, REMOVALS, containers, facts);
-        read(OUT_OF_SERVICE, RETURNS, containers, facts);
-        return facts;
-    }
-
-    /** What ended is asked for only where something began. */
-    private void read(String beginnings, String ends, Collection<UUID> containers, List<JournalFact> facts) {
-        var begun = rows.read(beginnings, containers);
-        facts.addAll(begun);
-        if (!begun.isEmpty()) {
-            facts.addAll(rows.read(ends, containers));
-        }
+    public List<String> selects() {
+        return List.of(PARTS, REMOVALS, OUT_OF_SERVICE, RETURNS);
     }
 }

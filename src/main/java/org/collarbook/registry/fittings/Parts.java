@@ -31,7 +31,7 @@ class Parts {
 
     private static final String SELECT = """
             select p.*, r.removed_on, r.reason, r.for_good
-            from part p left join part_removal r on r.part_id = p.id\s""";
+            from filed_part p left join part_removal r on r.part_id = p.id\s""";
 
     private final Containers containers;
     private final JdbcClient jdbc;

@@ -32,7 +32,7 @@ public class Stops {
 
     private static final String SELECT = """
             select o.id, o.container_id, o.since, o.reason, b.returned_on, b.note, o.recorded_at
-            from out_of_service o left join return_to_service b on b.out_of_service_id = o.id\s""";
+            from filed_out_of_service o left join return_to_service b on b.out_of_service_id = o.id\s""";
 
     private final Containers containers;
     private final JdbcClient jdbc;

@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A container as the register has it: marks in plain form, what is really stamped in {@code asStamped} where the two
- * differ, and in {@code declared} the facts that rest on a declaration.
+ * differ, and in {@code declared} the facts that rest on a declaration. With {@code mergedInto} the record is closed, and
+ * that one counts.
  */
 record ContainerResponse(UUID id, int version, String kind, String specification, @Nullable String maker,
         String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
@@ -29,8 +30,8 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         ServiceResponse service, @Nullable Boolean owned, @Nullable String owner, @Nullable Boolean ownerConsent,
         @Nullable Boolean marksLegible, @Nullable PermitResponse permit, @Nullable String extendedPeriod,
         @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, @Nullable OutOfService outOfService,
-        boolean collarRead,
-        Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId, Instant registeredAt) {
+        boolean collarRead, Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId,
+        Instant registeredAt, @Nullable UUID mergedInto) {
 
     record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {
 
@@ -57,6 +58,10 @@ record ContainerResponse(UUID id, int version, String kind, String specification
     }
 
     static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop) {
+        return from(container, stop, null);
+    }
+
+    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop, @Nullable UUID mergedInto) {
         var marks = container.marks();
         var known = container.particulars();
         var pressure = marks.servicePressure();
@@ -72,7 +77,7 @@ record ContainerResponse(UUID id, int version, String kind, String specification
                 OutOfService.from(stop),
                 known.collarRead(), stamps(marks),
                 container.declared().stream().sorted().map(DeclarableFact::word).toList(), container.declaration(),
-                container.registeredAt());
+                container.registeredAt(), mergedInto);
     }
 
     private static Map<String, String> stamps(Marks marks) {

@@ -13,6 +13,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
+import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Registration;
@@ -42,11 +43,13 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class ContainersController {
 
     private final Containers containers;
+    private final Absorbed absorbed;
     private final Stops stops;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ContainersController(Containers containers, Stops stops, Idempotency idempotency, Clock clock) {
+    ContainersController(Containers containers, Absorbed absorbed, Stops stops, Idempotency idempotency, Clock clock) {
+        this.absorbed = absorbed;
         this.containers = containers;
         this.stops = stops;
         this.idempotency = idempotency;
@@ -68,7 +71,8 @@ class ContainersController {
     }
 
     @GetMapping("/{id}")
-    @Operation(summary = "One container as it stands in the register")
+    @Operation(summary = "One container as it stands in the register", description = """
+            With `mergedInto` the record is closed: it was found to be that other container, which counts.""")
     ResponseEntity<ContainerResponse> one(@PathVariable UUID id) {
         return answer(known(id));
     }
@@ -105,7 +109,7 @@ class ContainersController {
     private ResponseEntity<ContainerResponse> answer(RegisteredContainer container) {
         var stop = stops.standing(List.of(container.id())).get(container.id());
         return ResponseEntity.ok().eTag(new Revision(container.version()).etag())
-                .body(ContainerResponse.from(container, stop));
+                .body(ContainerResponse.from(container, stop, absorbed.into(container.id()).orElse(null)));
     }
 
     private static <T> T read(String parameter, String code, String text, ParseResult<T> result) {

@@ -1,0 +1,57 @@
+package org.collarbook.compliance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.regex.Pattern;
+
+import org.collarbook.testing.RegisterTest;
+import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** A container's facts are reached by index, in the table and in what was filed under it; no table is read whole. */
+@RegisterTest
+class FactsByIndexTests {
+
+    private final JdbcClient jdbc;
+    private final TransactionTemplate transaction;
+
+    FactsByIndexTests(JdbcClient jdbc, TransactionTemplate transaction) {
+        this.jdbc = jdbc;
+        this.transaction = transaction;
+    }
+
+    private String plan(String condition, Object parameter) {
+        return Objects.requireNonNull(transaction.execute(status -> {
+            // small tables are read whole for good reason, unless that is made to look dear
+            jdbc.sql("set local enable_seqscan = off").update();
+            return String.join("\n", jdbc.sql("explain " + KnownContainers.SELECT + condition).param(parameter)
+                    .query(String.class).list());
+        }));
+    }
+
+    /** An index may be read whole too: each that is read must be asked for something. */
+    private static void assertReachedByIndex(String plan) {
+        assertThat(plan).doesNotContain("Seq Scan on", "Disabled: true");
+        assertThat(count(plan, "Index (Only )?Scan|Bitmap Index Scan")).as(plan).isPositive()
+                .isEqualTo(count(plan, "Index Cond"));
+    }
+
+    private static long count(String plan, String what) {
+        return Pattern.compile(what).matcher(plan).results().count();
+    }
+
+    @Test
+    void ofOneContainer() {
+        assertReachedByIndex(plan("where c.id = ? and " + KnownContainers.OPEN, UUID.randomUUID()));
+    }
+
+    @Test
+    void ofMany() {
+        assertReachedByIndex(plan("where c.id = any (?) and " + KnownContainers.OPEN + " order by c.id",
+                List.of(UUID.randomUUID(), UUID.randomUUID()).toArray(UUID[]::new)));
+    }
+}
