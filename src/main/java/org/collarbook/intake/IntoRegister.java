@@ -73,9 +73,8 @@ class IntoRegister implements Sink {
     private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
-        journal.enterFirst(fresh);
+        journal.enterFirst(fresh, () -> requirements.assessFirst(fresh));
         journal.enter(known);
-        requirements.assessFirst(fresh);
         requirements.reassess(known);
         pastFills.judge(known);
     }

@@ -39,15 +39,25 @@ final class CopyText {
     }
 
     private static void escaped(StringBuilder to, String text) {
+        int plain = 0;
         for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            switch (c) {
-                case '\\' -> to.append("\\\\");
-                case '\t' -> to.append("\\t");
-                case '\n' -> to.append("\\n");
-                case '\r' -> to.append("\\r");
-                default -> to.append(c);
+            char escape = escape(text.charAt(i));
+            if (escape != 0) {
+                to.append(text, plain, i).append('\\').append(escape);
+                plain = i + 1;
             }
         }
+        to.append(text, plain, text.length());
+    }
+
+    /** What stands behind the backslash; 0 for a character that stands for itself. */
+    private static char escape(char c) {
+        return switch (c) {
+            case '\\' -> '\\';
+            case '\t' -> 't';
+            case '\n' -> 'n';
+            case '\r' -> 'r';
+            default -> 0;
+        };
     }
 }

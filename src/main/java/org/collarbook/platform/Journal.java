@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
@@ -73,16 +74,28 @@ public class Journal {
             heads = lock(ids);
         }
         var entered = entered(heads.keySet());
-        append(facts(List.of(ids)).stream().filter(fact -> !entered.contains(key(fact.kind(), fact.subject())))
-                .sorted(AS_RECORDED).toList(), heads);
+        write(chained(facts(List.of(ids)).stream()
+                .filter(fact -> !entered.contains(key(fact.kind(), fact.subject()))).sorted(AS_RECORDED).toList(),
+                heads),
+                heads);
     }
 
-    /** The same for containers that were registered in this very transaction: nobody else can know of them. */
+    /**
+     * The same for containers that were registered in this very transaction: nobody else can know of them. Their chains
+     * are made beside what is done meanwhile.
+     */
     @Transactional(propagation = Propagation.MANDATORY)
-    public void enterFirst(Collection<UUID> containers) {
-        if (!containers.isEmpty()) {
-            append(facts(containers).stream().sorted(AS_RECORDED).toList(), Map.of());
+    public void enterFirst(Collection<UUID> containers, Runnable meanwhile) {
+        if (containers.isEmpty()) {
+            meanwhile.run();
+            return;
         }
+        var raw = rows.read(selects, containers);
+        var made = CompletableFuture
+                .supplyAsync(() -> chained(raw.stream().map(rows::fact).sorted(AS_RECORDED).toList(),
+                        Map.of()));
+        meanwhile.run();
+        write(made.join(), Map.of());
     }
 
     private Map<UUID, Head> lock(UUID[] ids) {
@@ -94,7 +107,7 @@ public class Journal {
     }
 
     List<JournalFact> facts(Collection<UUID> containers) {
-        return rows.read(selects, containers);
+        return rows.read(selects, containers).stream().map(rows::fact).toList();
     }
 
     static String key(String kind, UUID subject) {
@@ -110,7 +123,10 @@ public class Journal {
         return entered;
     }
 
-    private void append(List<JournalFact> facts, Map<UUID, Head> heads) {
+    /** Entries, with the ends of the chains that they lengthen. */
+    private record Grown(List<JournalEntry> entries, Collection<Head> ends) {}
+
+    private Grown chained(List<JournalFact> facts, Map<UUID, Head> heads) {
         var grown = new HashMap<UUID, Head>();
         var entries = new ArrayList<JournalEntry>(facts.size());
         for (var fact : facts) {
@@ -120,13 +136,25 @@ public class Journal {
             entries.add(entry);
             grown.put(id, new Head(id, entry.seq(), entry.hash()));
         }
-        copy.into("journal (" + COLUMNS + ")", entries, Journal::values);
-        var fresh = grown.values().stream().filter(head -> !heads.containsKey(head.containerId)).toList();
+        return new Grown(entries, grown.values());
+    }
+
+    private void write(Grown grown, Map<UUID, Head> heads) {
+        copy.into("journal (" + COLUMNS + ")", grown.entries, Journal::values);
+        var fresh = grown.ends.stream().filter(head -> !heads.containsKey(head.containerId)).toList();
         copy.into("journal_head (container_id, seq, hash)", fresh,
                 head -> new @Nullable Object[]{head.containerId, head.seq, bytea(head.hash)});
-        grown.values().stream().filter(head -> heads.containsKey(head.containerId)).forEach(head -> jdbc
-                .sql("update journal_head set seq = ?, hash = ? where container_id = ?")
-                .params(head.seq, head.hash, head.containerId).update());
+        var longer = grown.ends.stream().filter(head -> heads.containsKey(head.containerId)).toList();
+        if (!longer.isEmpty()) {
+            jdbc.sql("""
+                    update journal_head h set seq = g.seq, hash = g.hash
+                    from unnest(?::uuid[], ?::bigint[], ?::bytea[]) as g (container_id, seq, hash)
+                    where h.container_id = g.container_id""")
+                    .params(longer.stream().map(Head::containerId).toArray(UUID[]::new),
+                            longer.stream().map(Head::seq).toArray(Long[]::new),
+                            longer.stream().map(head -> bytea(head.hash)).toArray(String[]::new))
+                    .update();
+        }
     }
 
     String text(JournalFact fact) {

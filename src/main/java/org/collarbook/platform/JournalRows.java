@@ -32,7 +32,7 @@ import tools.jackson.databind.json.JsonMapper;
  * session.
  */
 @Component
-public class JournalRows {
+class JournalRows {
 
     /** What an entry tells beside its content. */
     private static final Set<String> BESIDE = Set.of("id", "container_id", "occurred_at", "recorded_at",
@@ -51,29 +51,37 @@ public class JournalRows {
         this.json = json;
     }
 
+    /** A fact with its rows still as the database gave them. */
+    record Raw(UUID container, String kind, UUID subject, Instant occurredAt, Instant recordedAt, UUID recordedBy,
+            String content, @Nullable String more) {}
+
     /** Of the containers, what all the selects give, in one statement. */
-    public List<JournalFact> read(Collection<String> selects, Collection<UUID> containers) {
+    List<Raw> read(Collection<String> selects, Collection<UUID> containers) {
         return jdbc.sql("with asked as materialized (select cast(:ids as uuid[]) as ids)\n"
                 + selects.stream().map(IN_ORDER::formatted).collect(Collectors.joining("\nunion all\n")))
                 .param("ids", containers.toArray(UUID[]::new))
-                .query(this::fact).list();
+                .query(JournalRows::raw).list();
     }
 
-    private JournalFact fact(ResultSet row, int number) throws SQLException {
-        var kind = row.getString("kind");
+    private static Raw raw(ResultSet row, int number) throws SQLException {
+        return new Raw(row.getObject("container_id", UUID.class), row.getString("kind"),
+                row.getObject("id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
+                row.getObject("recorded_by", UUID.class), row.getString("content"), row.getString("more"));
+    }
+
+    JournalFact fact(Raw raw) {
         var content = new TreeMap<String, String>();
-        if (JournalFact.isVersion(kind)) {
+        if (JournalFact.isVersion(raw.kind)) {
             // a replay makes the row anew
-            columns(row.getString("content"), Set.of("id"), content::put);
+            columns(raw.content, Set.of("id"), content::put);
         } else {
-            fill(content, row.getString("content"));
-            var more = row.getString("more");
-            if (more != null) {
-                fill(content, more);
+            fill(content, raw.content);
+            if (raw.more != null) {
+                fill(content, raw.more);
             }
         }
-        return new JournalFact(row.getObject("container_id", UUID.class), kind, row.getObject("id", UUID.class),
-                time(row, "occurred_at"), time(row, "recorded_at"), row.getObject("recorded_by", UUID.class), content);
+        return new JournalFact(raw.container, raw.kind, raw.subject, raw.occurredAt, raw.recordedAt, raw.recordedBy,
+                content);
     }
 
     private void fill(TreeMap<String, String> content, String row) {
