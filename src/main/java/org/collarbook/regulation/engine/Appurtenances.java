@@ -3,6 +3,7 @@ package org.collarbook.regulation.engine;
 import static org.collarbook.regulation.engine.Tests.verdict;
 
 import java.time.YearMonth;
+import java.util.EnumSet;
 import java.util.Set;
 import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.Fittings;
@@ -38,8 +39,8 @@ public final class Appurtenances {
      * month. What is not recorded exempts from nothing.
      */
     public static Test notExempt(Set<Use> uses, Set<Fittings.Label> labels, YearMonth horizontalMadeBefore) {
-        Set<Use> ofUse = Set.copyOf(uses);
-        Set<Fittings.Label> ofLabel = Set.copyOf(labels);
+        Set<Use> ofUse = uses.isEmpty() ? EnumSet.noneOf(Use.class) : EnumSet.copyOf(uses);
+        Set<Fittings.Label> ofLabel = labels.isEmpty() ? EnumSet.noneOf(Fittings.Label.class) : EnumSet.copyOf(labels);
         return new Test(Fact.LABELLED_FOR, ReasonCode.MISSING_OVERFILL_PREVENTION, subject -> {
             Use use = subject.facts.use();
             if (use != null && ofUse.contains(use)) {

@@ -63,7 +63,7 @@ final class Plan {
         Set<String> named = split
                 ? rules.stream().flatMap(rule -> rule.head.scope().ladings().stream()).collect(Collectors.toSet())
                 : Set.of();
-        byLading = named.stream().collect(Collectors.toUnmodifiableMap(String::intern,
+        byLading = named.stream().collect(Collectors.toMap(String::intern,
                 name -> new Plan(only(rules, new Lading(name)), like, false)));
         other = named.isEmpty() ? this : new Plan(only(rules, NO_LADING_NAMED), like, false);
     }
