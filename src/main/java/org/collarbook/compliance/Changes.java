@@ -1,10 +1,14 @@
 package org.collarbook.compliance;
 
+import java.time.Instant;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.collarbook.platform.Journal;
 import org.collarbook.registry.Absorbed;
@@ -20,7 +24,10 @@ import org.springframework.transaction.support.TransactionSynchronizationManager
 @Component
 public class Changes {
 
-    private record Gathered(Set<UUID> containers, Set<UUID> past) {}
+    private record Gathered(Set<UUID> containers, Map<UUID, Instant> past) {}
+
+    /** Of what tells no moment: it counts as if it had always been so. */
+    public static final Instant EVER = Instant.parse("1900-01-01T00:00:00Z");
 
     private final Journal journal;
     private final Requirements requirements;
@@ -37,7 +44,7 @@ public class Changes {
     /** Whatever the work records is entered and judged once, at its end and in its transaction. */
     @Transactional(propagation = Propagation.MANDATORY)
     public void together(Runnable work) {
-        var gathered = new Gathered(new HashSet<>(), new HashSet<>());
+        var gathered = new Gathered(new HashSet<>(), new HashMap<>());
         TransactionSynchronizationManager.bindResource(this, gathered);
         try {
             work.run();
@@ -56,21 +63,20 @@ public class Changes {
         }
     }
 
-    void ofThePast(Collection<UUID> containers) {
+    /** A fill from that moment on may be another one by what is known now. */
+    void ofThePast(Collection<UUID> containers, Instant since) {
         of(containers);
         if (TransactionSynchronizationManager.getResource(this) instanceof Gathered(var _, var past)) {
-            past.addAll(containers);
+            containers.forEach(id -> past.merge(id, since, (one, other) -> one.isBefore(other) ? one : other));
         } else {
-            fills.judge(containers);
+            fills.judge(containers.stream().distinct().collect(Collectors.toMap(id -> id, id -> since)));
         }
     }
 
-    /** The past of the other fills is what it was. */
+    /** The past of the other fills is what it was; one of many was judged by its own moment. */
     void byFill(UUID container) {
         of(List.of(container));
-        if (TransactionSynchronizationManager.getResource(this) instanceof Gathered(var _, var past)) {
-            past.add(container);
-        } else {
+        if (!TransactionSynchronizationManager.hasResource(this)) {
             fills.judgeLast(container);
         }
     }

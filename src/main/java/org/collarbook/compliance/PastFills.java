@@ -1,6 +1,7 @@
 package org.collarbook.compliance;
 
-import java.util.Collection;
+import java.time.Instant;
+import java.util.Map;
 import java.util.UUID;
 
 /**
@@ -9,8 +10,8 @@ import java.util.UUID;
  */
 public interface PastFills {
 
-    /** After any fact that may tell of the past: marks, tests, holds, movements. */
-    void judge(Collection<UUID> containers);
+    /** After any fact that may tell of the past: marks, tests, holds, movements; of each container from a moment on. */
+    void judge(Map<UUID, Instant> since);
 
     /** A fill that was just recorded: the past of the others is what it was. */
     void judgeLast(UUID container);

@@ -1,5 +1,6 @@
 package org.collarbook.compliance;
 
+import java.time.ZoneOffset;
 import java.util.List;
 
 import org.collarbook.custody.ContainerEmptied;
@@ -38,12 +39,12 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerChanged event) {
-        changes.ofThePast(List.of(event.containerId()));
+        changes.ofThePast(List.of(event.containerId()), Changes.EVER);
     }
 
     @EventListener
     void on(ContainerMoved event) {
-        changes.ofThePast(List.of(event.containerId()));
+        changes.ofThePast(List.of(event.containerId()), event.occurredAt());
     }
 
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
@@ -64,7 +65,7 @@ class ReassessOnChange {
 
     @EventListener
     void on(HoldsPlaced event) {
-        changes.ofThePast(event.containerIds());
+        changes.ofThePast(event.containerIds(), event.since());
     }
 
     /** A lift holds from now on: no fill before it is judged otherwise. */
@@ -75,7 +76,8 @@ class ReassessOnChange {
 
     @EventListener
     void on(RequalificationRecorded event) {
-        changes.ofThePast(List.of(event.containerId()));
+        // the day has begun nowhere on earth before
+        changes.ofThePast(List.of(event.containerId()), event.since().atStartOfDay().toInstant(ZoneOffset.MAX));
     }
 
     @EventListener
@@ -86,6 +88,6 @@ class ReassessOnChange {
     /** Whose facts count for it now may tell of the past as well. */
     @EventListener
     void on(RecordsRefiled event) {
-        changes.ofThePast(event.containerIds());
+        changes.ofThePast(event.containerIds(), Changes.EVER);
     }
 }

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -101,11 +102,14 @@ public class Fills {
         return jdbc.sql(FillRows.SELECT + "where f.id = ?").param(id).query(FillRows::read).optional();
     }
 
-    /** Those of the containers' fills whose moment is known, the earliest first. */
-    public List<PastFill> ofKnownMoment(Collection<UUID> containers) {
+    /** Those of the containers' fills that were made at a known moment, from that of each on; the earliest first. */
+    public List<PastFill> madeSince(Map<UUID, Instant> since) {
         return jdbc.sql(FillRows.SELECT + """
-                where f.container_id = any (?) and f.filled_at is not null order by f.container_id, f.filled_at""")
-                .param(containers.toArray(UUID[]::new)).query(FillRows::read).list();
+                where f.container_id = any (:ids) and f.filled_at >= :first order by f.container_id, f.filled_at""")
+                .param("ids", since.keySet().toArray(UUID[]::new))
+                .param("first", utc(Collections.min(since.values()))).query(FillRows::read).list().stream()
+                .filter(fill -> fill.filledAt() != null && !fill.filledAt().isBefore(since.get(fill.containerId())))
+                .toList();
     }
 
     /** The one of them that was recorded last. */

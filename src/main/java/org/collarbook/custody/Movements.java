@@ -48,7 +48,7 @@ public class Movements {
         var id = Ids.next();
         append(id, movement, stated == null ? recorded.orElse(null) : stated, by.id());
         boolean moved = place(id, movement);
-        events.publishEvent(new ContainerMoved(movement.containerId()));
+        events.publishEvent(new ContainerMoved(movement.containerId(), movement.occurredAt()));
         return new Moving.Recorded(id, moved);
     }
 

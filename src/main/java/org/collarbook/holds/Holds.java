@@ -76,7 +76,7 @@ public class Holds {
                 .params(id, container, reason.name(), note, occurredAt.atOffset(ZoneOffset.UTC),
                         clock.instant().atOffset(ZoneOffset.UTC), by.id())
                 .update();
-        events.publishEvent(new HoldsPlaced(List.of(container)));
+        events.publishEvent(new HoldsPlaced(List.of(container), occurredAt));
         return new Placing.Placed(find(id).orElseThrow());
     }
 

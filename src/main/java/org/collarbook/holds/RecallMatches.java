@@ -1,7 +1,9 @@
 package org.collarbook.holds;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -52,9 +54,11 @@ class RecallMatches {
             from unnest(:ids::uuid[], :containers::uuid[], :recalls::uuid[]) as k (id, container, recall)
             join recall r on r.id = k.recall
             on conflict on constraint hold_recall_once do nothing
-            returning container_id""";
+            returning container_id, occurred_at""";
 
     record Match(UUID container, UUID recall) {}
+
+    private record Placed(UUID containerId, Instant occurredAt) {}
 
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
@@ -100,9 +104,10 @@ class RecallMatches {
                 .param("ids", Stream.generate(Ids::next).limit(matches.size()).toArray(UUID[]::new))
                 .param("containers", matches.stream().map(Match::container).toArray(UUID[]::new))
                 .param("recalls", matches.stream().map(Match::recall).toArray(UUID[]::new))
-                .query(UUID.class).list();
+                .query(Placed.class).list();
         if (!placed.isEmpty()) {
-            events.publishEvent(new HoldsPlaced(placed.stream().distinct().toList()));
+            events.publishEvent(new HoldsPlaced(placed.stream().map(Placed::containerId).distinct().toList(),
+                    placed.stream().map(Placed::occurredAt).min(Comparator.naturalOrder()).orElseThrow()));
         }
     }
 }

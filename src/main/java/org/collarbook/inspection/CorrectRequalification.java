@@ -1,5 +1,6 @@
 package org.collarbook.inspection;
 
+import java.time.LocalDate;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -43,8 +44,12 @@ public class CorrectRequalification {
         refuseLifting(mistake, by);
         var replacedBy = instead == null ? null : recording.write(container, instead, mistaken, "/record", by);
         records.writeCorrection(mistaken, replacedBy, reason, by);
-        events.publishEvent(new RequalificationRecorded(container));
+        events.publishEvent(new RequalificationRecorded(container, earlier(mistake.day(), instead)));
         return replacedBy;
+    }
+
+    private static LocalDate earlier(LocalDate day, @Nullable TestSheet instead) {
+        return instead != null && instead.performedOn().isBefore(day) ? instead.performedOn() : day;
     }
 
     /** Read anew under the lock: a faster correction may have come between, or it counts for another container by then. */

@@ -60,7 +60,7 @@ public class RecordRequalification {
         }
         refuseCondemned(container);
         var id = write(container, sheet, null, "", by);
-        events.publishEvent(new RequalificationRecorded(container));
+        events.publishEvent(new RequalificationRecorded(container, sheet.performedOn()));
         return id;
     }
 

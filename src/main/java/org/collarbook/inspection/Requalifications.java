@@ -67,7 +67,7 @@ public class Requalifications {
         }
         // what was corrected away may be recorded once more
         write(List.of(entry), recorded(entry, everRecorded(List.of(id))), by.id());
-        events.publishEvent(new RequalificationRecorded(id));
+        events.publishEvent(new RequalificationRecorded(id, entry.requalification().month().atDay(1)));
     }
 
     private static long recorded(RequalificationEntry entry, Map<UUID, List<Requalification>> known) {

@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.collarbook.compliance.PastFills;
+import org.collarbook.compliance.Changes;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.custody.Fill;
 import org.collarbook.custody.Fills;
@@ -76,7 +78,7 @@ class IntoRegister implements Sink {
         journal.enterFirst(fresh, () -> requirements.assessFirst(fresh));
         journal.enter(known);
         requirements.reassess(known);
-        pastFills.judge(known);
+        pastFills.judge(known.stream().collect(Collectors.toMap(id -> id, id -> Changes.EVER)));
     }
 
     /** The ids of the sites opened, by code. */

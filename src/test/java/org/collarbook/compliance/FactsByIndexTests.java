@@ -8,7 +8,8 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 
 import org.collarbook.testing.RegisterTest;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 
@@ -24,11 +25,11 @@ class FactsByIndexTests {
         this.transaction = transaction;
     }
 
-    private String plan(String condition, Object parameter) {
+    private String plan(String statement, String condition, Object parameter) {
         return Objects.requireNonNull(transaction.execute(status -> {
             // small tables are read whole for good reason, unless that is made to look dear
             jdbc.sql("set local enable_seqscan = off").update();
-            return String.join("\n", jdbc.sql("explain " + KnownContainers.SELECT + condition).param(parameter)
+            return String.join("\n", jdbc.sql("explain " + statement + condition).param(parameter)
                     .query(String.class).list());
         }));
     }
@@ -44,14 +45,20 @@ class FactsByIndexTests {
         return Pattern.compile(what).matcher(plan).results().count();
     }
 
-    @Test
-    void ofOneContainer() {
-        assertReachedByIndex(plan("where c.id = ? and " + KnownContainers.OPEN, UUID.randomUUID()));
+    static List<String> statements() {
+        return List.of(KnownContainers.SELECT, KnownContainers.AS_RECORDED);
     }
 
-    @Test
-    void ofMany() {
-        assertReachedByIndex(plan("where c.id = any (?) and " + KnownContainers.OPEN + " order by c.id",
+    @ParameterizedTest
+    @MethodSource("statements")
+    void ofOneContainer(String statement) {
+        assertReachedByIndex(plan(statement, "where c.id = ? and " + KnownContainers.OPEN, UUID.randomUUID()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("statements")
+    void ofMany(String statement) {
+        assertReachedByIndex(plan(statement, "where c.id = any (?) and " + KnownContainers.OPEN + " order by c.id",
                 List.of(UUID.randomUUID(), UUID.randomUUID()).toArray(UUID[]::new)));
     }
 }

@@ -50,6 +50,7 @@ class ReadmeTests {
                 .directory(session.toFile()).redirectErrorStream(true);
         shell.environment().put("KEY", api.keyOf(Role.ADMINISTRATOR));
         shell.environment().put("CUSTOMER", customer());
+        shell.environment().put("ID", container());
         var process = shell.start();
         var answered = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
@@ -60,6 +61,10 @@ class ReadmeTests {
     private String customer() {
         var first = api.as(Role.CLERK).get("/api/customers?size=1").at("/items/0/id");
         return first.asString("");
+    }
+
+    private String container() {
+        return api.as(Role.CLERK).get("/api/containers?tag=CB-00000013").at("/items/0/id").asString("");
     }
 
     @Test

@@ -122,7 +122,8 @@ class RequalificationLiftsTests {
         holds.place(id, HoldReason.LEAKING, null, Instant.parse("2026-11-05T08:00:00Z"), YARD);
         assertThat(standing(id)).containsExactly(HoldReason.LEAKING);
         // as when another record is taken back
-        transaction.executeWithoutResult(status -> events.publishEvent(new RequalificationRecorded(id)));
+        transaction
+                .executeWithoutResult(status -> events.publishEvent(new RequalificationRecorded(id, TestClock.TODAY)));
         assertThat(standing(id)).containsExactly(HoldReason.LEAKING);
         clock.set(LocalDate.of(2026, 11, 28));
         record(id, "2026-11", Method.PROOF_PRESSURE, Result.PASSED);

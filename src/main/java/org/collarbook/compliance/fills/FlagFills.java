@@ -1,6 +1,6 @@
 package org.collarbook.compliance.fills;
 
-import java.util.Collection;
+import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -51,9 +51,9 @@ class FlagFills implements PastFills {
 
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
-    public void judge(Collection<UUID> containers) {
-        if (!containers.isEmpty()) {
-            anew(fills.ofKnownMoment(containers));
+    public void judge(Map<UUID, Instant> since) {
+        if (!since.isEmpty()) {
+            anew(fills.madeSince(since));
         }
     }
 
