@@ -98,7 +98,9 @@ public class KnownContainers {
     }
 
     public Optional<KnownContainer> byTag(Tag tag) {
-        return read("where c.id in (" + COUNTS_FOR + "o.tag = ?)", tag.value()).stream().findFirst();
+        return read("where c.tag = ? and " + OPEN, tag.value()).stream().findFirst()
+                // borne by a record that was merged into another
+                .or(() -> read("where c.id in (" + COUNTS_FOR + "o.tag = ?)", tag.value()).stream().findFirst());
     }
 
     /** All with this serial number, of whatever maker; not more than {@code atMost}. */
