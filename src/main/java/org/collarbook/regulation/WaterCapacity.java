@@ -13,9 +13,6 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
     public static final BigDecimal POUNDS_PER_GALLON = new BigDecimal("8.32828");
     private static final BigDecimal KILOGRAMS_PER_POUND = new BigDecimal("0.45359237");
     private static final BigDecimal LITRES_PER_GALLON = new BigDecimal("3.785411784");
-    private static final double POUNDS_A_GALLON = POUNDS_PER_GALLON.doubleValue();
-    private static final double KILOGRAMS_A_POUND = KILOGRAMS_PER_POUND.doubleValue();
-    private static final double LITRES_A_GALLON = LITRES_PER_GALLON.doubleValue();
     private static final Pattern LABEL = Pattern.compile("(?:W ?\\.? ?C\\.?|WATER CAP(?:ACITY|\\.)?) ?[:=]? ?");
     private static final Pattern SHAPE = Pattern.compile("(\\d{1,12}(?:\\.\\d{1,12})?) ?([A-Z_. ]+)?");
     private static final String EXPECTED = "a positive number and a unit: lb, kg, L or gal";
@@ -114,17 +111,6 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
             case US_GAL -> amount.multiply(POUNDS_PER_GALLON);
             case KG -> amount.divide(KILOGRAMS_PER_POUND, MathContext.DECIMAL64);
             case L -> amount.multiply(POUNDS_PER_GALLON).divide(LITRES_PER_GALLON, MathContext.DECIMAL64);
-        };
-    }
-
-    /** The same as the nearest double, or one beside it. */
-    public double roundedPounds() {
-        double rounded = amount.doubleValue();
-        return switch (unit) {
-            case LB -> rounded;
-            case US_GAL -> rounded * POUNDS_A_GALLON;
-            case KG -> rounded / KILOGRAMS_A_POUND;
-            case L -> rounded * POUNDS_A_GALLON / LITRES_A_GALLON;
         };
     }
 

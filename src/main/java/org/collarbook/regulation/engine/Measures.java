@@ -43,39 +43,24 @@ public final class Measures {
 
     /** Within both, in one question. */
     public static Test capacityBetween(WaterCapacity least, WaterCapacity most) {
-        Size from = new Size(least);
-        Size to = new Size(most);
+        BigDecimal from = least.toPounds();
+        BigDecimal to = most.toPounds();
         return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {
             WaterCapacity capacity = subject.facts.waterCapacity();
-            return capacity == null
-                    ? Verdict.UNKNOWN
-                    : verdict(from.compared(capacity) >= 0 && to.compared(capacity) <= 0);
+            if (capacity == null) {
+                return Verdict.UNKNOWN;
+            }
+            BigDecimal pounds = capacity.toPounds();
+            return verdict(pounds.compareTo(from) >= 0 && pounds.compareTo(to) <= 0);
         });
     }
 
     private static Test capacity(WaterCapacity limit, IntPredicate holds) {
-        Size size = new Size(limit);
+        BigDecimal pounds = limit.toPounds();
         return new Test(Fact.WATER_CAPACITY, ReasonCode.MISSING_WATER_CAPACITY, subject -> {
             WaterCapacity capacity = subject.facts.waterCapacity();
-            return capacity == null ? Verdict.UNKNOWN : verdict(holds.test(size.compared(capacity)));
+            return capacity == null ? Verdict.UNKNOWN : verdict(holds.test(capacity.toPounds().compareTo(pounds)));
         });
-    }
-
-    /** A size that others are held against: by rounded numbers, which decide but for those that all but equal it. */
-    private record Size(BigDecimal pounds, double below, double above) {
-
-        private static final double ROUNDED = 1e-9;
-
-        Size(WaterCapacity size) {
-            double pounds = size.roundedPounds();
-            this(size.toPounds(), pounds * (1 - ROUNDED), pounds * (1 + ROUNDED));
-        }
-
-        /** Positive when the capacity is more, as comparisons have it. */
-        int compared(WaterCapacity capacity) {
-            double other = capacity.roundedPounds();
-            return other < below ? -1 : other > above ? 1 : capacity.toPounds().compareTo(pounds);
-        }
     }
 
     public static Test pressureAtLeast(BigDecimal psig) {
