@@ -1,7 +1,5 @@
 package org.collarbook.platform.web;
 
-import java.util.Map;
-
 import org.collarbook.platform.Problem;
 import org.springframework.boot.webmvc.error.ErrorController;
 import org.springframework.http.HttpStatus;
@@ -20,7 +18,11 @@ import jakarta.servlet.http.HttpServletRequest;
 class ErrorAnswer implements ErrorController {
 
     @RequestMapping("/error")
-    ResponseEntity<Map<String, Object>> error(HttpServletRequest request) {
+    ResponseEntity<?> error(HttpServletRequest request) {
+        if (request.getAttribute(RequestDispatcher.ERROR_EXCEPTION) instanceof Throwable failure
+                && Busy.isTold(failure)) {
+            return Busy.answer();
+        }
         var code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
         var status = code instanceof Integer number ? HttpStatus.resolve(number) : null;
         // nothing failed where somebody asks for this path itself

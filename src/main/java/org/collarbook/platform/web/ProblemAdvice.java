@@ -90,6 +90,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> unexpected(Exception exception) {
+        if (Busy.isTold(exception)) {
+            log.warn("A request found no connection to the database in time");
+            return Busy.answer();
+        }
         log.error("A request failed in a way nobody foresaw", exception);
         return answer(Problem.of(HttpStatus.INTERNAL_SERVER_ERROR, "UNEXPECTED",
                 "The service failed and stored nothing of this request. The log has the cause."));

@@ -1,0 +1,34 @@
+package org.collarbook.platform.web;
+
+import java.sql.SQLTransientConnectionException;
+
+import org.collarbook.platform.Problem;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+
+/** More requests at once than there are connections to the database: who had to wait too long is told to come again. */
+final class Busy {
+
+    private static final String SECONDS = "1";
+
+    private Busy() {}
+
+    static boolean isTold(@Nullable Throwable failure) {
+        for (var cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLTransientConnectionException) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    static ResponseEntity<Object> answer() {
+        var problem = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY", "All connections to the database are in use."
+                + " Nothing of this request was stored: repeat it, with the same Idempotency-Key if it had one.");
+        return ResponseEntity.status(problem.status()).header(HttpHeaders.RETRY_AFTER, SECONDS)
+                .contentType(MediaType.APPLICATION_PROBLEM_JSON).body(problem.body());
+    }
+}
