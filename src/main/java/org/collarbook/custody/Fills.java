@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -110,6 +111,16 @@ public class Fills {
                 .param("first", utc(Collections.min(since.values()))).query(FillRows::read).list().stream()
                 .filter(fill -> fill.filledAt() != null && !fill.filledAt().isBefore(since.get(fill.containerId())))
                 .toList();
+    }
+
+    /** Whether nothing came after it: no other fill, and no emptying. */
+    public boolean isLast(PastFill fill) {
+        return jdbc
+                .sql("""
+                select not exists (select from filed_fill f where f.container_id = :container and f.filled_at > :at)
+                  and not exists (select from filed_emptying e where e.container_id = :container and e.emptied_at >= :at)""")
+                .param("container", fill.containerId())
+                .param("at", utc(Objects.requireNonNull(fill.filledAt()))).query(Boolean.class).single();
     }
 
     /** The one of them that was recorded last. */

@@ -18,10 +18,9 @@ class HoldDisputed {
         this.clock = clock;
     }
 
-    /** One that is condemned stays so, which says more than a hold. */
     @EventListener
     void on(IdentityDisputed event) {
-        event.containerIds().forEach(container -> holds.place(container, HoldReason.IDENTITY_DISPUTED, event.note(),
-                clock.instant(), event.by()));
+        event.containerIds().forEach(container -> holds.keep(container, HoldReason.IDENTITY_DISPUTED, event.note(),
+                clock.instant(), event.by().id()));
     }
 }

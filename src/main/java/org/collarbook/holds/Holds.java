@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /** The holds on containers; facts, so placed and lifted, never changed. Several stand side by side. */
@@ -69,15 +70,26 @@ public class Holds {
         if (reason == HoldReason.FIRE_OR_OVERHEATED && isAluminium(known)) {
             return condemn(known, occurredAt, by);
         }
+        return new Placing.Placed(find(keep(container, reason, note, occurredAt, by.id())).orElseThrow());
+    }
+
+    /**
+     * Places what the register itself has found, of a container that is locked. One that is condemned is held all the
+     * same: should the condemnation turn out to be a mistake, this was none.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(UUID container, HoldReason reason, @Nullable String note, Instant at, UUID by) {
         var id = Ids.next();
+        var now = clock.instant();
+        var occurredAt = at.isAfter(now) ? now : at;
         jdbc.sql("""
                 insert into hold (id, container_id, reason, note, occurred_at, recorded_at, recorded_by)
                 values (?, ?, ?, ?, ?, ?, ?)""")
                 .params(id, container, reason.name(), note, occurredAt.atOffset(ZoneOffset.UTC),
-                        clock.instant().atOffset(ZoneOffset.UTC), by.id())
+                        now.atOffset(ZoneOffset.UTC), by)
                 .update();
         events.publishEvent(new HoldsPlaced(List.of(container), occurredAt));
-        return new Placing.Placed(find(id).orElseThrow());
+        return id;
     }
 
     /** A hold stands from now on at the latest. */

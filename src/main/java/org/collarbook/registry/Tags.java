@@ -4,6 +4,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -41,7 +43,13 @@ public class Tags {
     }
 
     /** A container that bore a tag until it was taken off. */
-    public record Former(UUID container, Instant until, String reason) {}
+    public record Former(UUID container, Instant until, String reason) {
+
+        public String movedSince(Tag tag) {
+            return "Container " + container + " bore the tag " + tag.value() + " until " + until + ", after this"
+                    + " happened. Nothing was stored: name the container by its id or its serial number.";
+        }
+    }
 
     /** Who bore the tag once, the latest first; at most twenty. */
     public List<Former> formerly(Tag tag) {
@@ -49,6 +57,28 @@ public class Tags {
                 select container_id, recorded_at, reason from mark_correction where field = 'tag' and was = ?
                 order by recorded_at desc, id desc limit ?""").params(tag.value(), MOST_BEARERS).query(Tags::former)
                 .list();
+    }
+
+    /** When each was last taken off a container; of those that ever were. */
+    public Map<Tag, Former> lastTakenOff(Collection<Tag> tags) {
+        var last = new HashMap<Tag, Former>();
+        jdbc.sql("""
+                select distinct on (was) container_id, recorded_at, reason, was from mark_correction
+                where field = 'tag' and was = any (?) order by was, recorded_at desc, id desc""")
+                .param(tags.stream().map(Tag::value).toArray(String[]::new))
+                .query(row -> {
+                    last.put(new Tag(row.getString(4)), former(row, 0));
+                });
+        return last;
+    }
+
+    /** Refuses by problem what happened while another container bore the tag: nobody knows which one was scanned. */
+    public void refuseMovedSince(Tag tag, Instant at) {
+        var former = lastTakenOff(List.of(tag)).get(tag);
+        if (former != null && former.until().isAfter(at)) {
+            throw Problem.conflict("TAG_MOVED_SINCE", former.movedSince(tag)).with("formerly", former.container())
+                    .asException();
+        }
     }
 
     /** A tag that a container bore until it was taken off. */

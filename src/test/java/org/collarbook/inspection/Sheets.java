@@ -32,7 +32,7 @@ public final class Sheets {
     }
 
     /** The RIN of a facility that is approved from 2022 through the first day of 2027. */
-    static String approved(Api api) {
+    public static String approved(Api api) {
         var rin = rin();
         registered(api, rin);
         return rin;
@@ -106,14 +106,14 @@ public final class Sheets {
         return body;
     }
 
-    static Map<String, @Nullable Object> condemned(String rin) {
+    public static Map<String, @Nullable Object> condemned(String rin) {
         var body = visual(rin);
         body.put("grounds", List.of("WEAKENING_CRACKS"));
         body.put("disposition", "cracked at the weld; crossed out by X's");
         return body;
     }
 
-    static Map<String, @Nullable Object> correction(String reason, @Nullable Object record) {
+    public static Map<String, @Nullable Object> correction(String reason, @Nullable Object record) {
         var body = new LinkedHashMap<String, @Nullable Object>();
         body.put("reason", reason);
         body.put(record == null ? "void" : "record", record == null ? true : record);

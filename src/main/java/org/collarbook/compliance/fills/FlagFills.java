@@ -20,8 +20,11 @@ import org.collarbook.custody.FillFlags;
 import org.collarbook.custody.Fills;
 import org.collarbook.custody.PastFill;
 import org.collarbook.custody.Products;
+import org.collarbook.holds.HoldReason;
+import org.collarbook.holds.Holds;
 import org.collarbook.platform.Journal;
 import org.collarbook.regulation.Reason;
+import org.collarbook.regulation.ReasonCode;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -36,10 +39,12 @@ class FlagFills implements PastFills {
     private final AsKnown asKnown;
     private final FillCheck check;
     private final LoadedRuleBook rules;
+    private final Holds holds;
     private final Journal journal;
 
     FlagFills(Fills fills, FillFlags flags, Products products, AsKnown asKnown, FillCheck check, LoadedRuleBook rules,
-            Journal journal) {
+            Holds holds, Journal journal) {
+        this.holds = holds;
         this.fills = fills;
         this.flags = flags;
         this.products = products;
@@ -71,9 +76,22 @@ class FlagFills implements PastFills {
                     .ifPresent(why -> {
                         flags.append(fill, why, rules.id());
                         flagged.add(fill.containerId());
+                        holdOverfilled(fill, why);
                     });
         }
         journal.enter(flagged);
+    }
+
+    /** Too much of it is in there still, unless it was emptied or filled anew. */
+    private void holdOverfilled(PastFill fill, List<Reason> why) {
+        var moment = fill.filledAt();
+        if (moment != null && why.stream().anyMatch(reason -> reason.code() == ReasonCode.OVER_LIMIT)
+                && fills.isLast(fill)) {
+            holds.keep(fill.containerId(), HoldReason.OVERFILLED_OR_DISCHARGED,
+                    "Fill " + fill.id() + ": " + fill.netLb()
+                            + " lb in it, found later to be more than may be",
+                    moment, fill.recordedBy());
+        }
     }
 
     /** Why it was not allowed, but for what the fill itself says. */

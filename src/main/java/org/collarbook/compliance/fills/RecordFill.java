@@ -24,11 +24,11 @@ import org.collarbook.custody.Fills;
 import org.collarbook.custody.MeasuredFill;
 import org.collarbook.holds.HoldReason;
 import org.collarbook.holds.Holds;
-import org.collarbook.holds.Placing;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
+import org.collarbook.registry.Tags;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
@@ -56,10 +56,12 @@ public class RecordFill {
     private final Holds holds;
     private final Trainings trainings;
     private final LoadedRuleBook rules;
+    private final Tags tags;
     private final Clock clock;
 
     RecordFill(ContainerFinder finder, Containers containers, KnownContainers known, Liquids liquids, FillCheck check,
-            Fills fills, Holds holds, Trainings trainings, LoadedRuleBook rules, Clock clock) {
+            Fills fills, Holds holds, Trainings trainings, LoadedRuleBook rules, Tags tags, Clock clock) {
+        this.tags = tags;
         this.trainings = trainings;
         this.finder = finder;
         this.containers = containers;
@@ -140,7 +142,7 @@ public class RecordFill {
         return told;
     }
 
-    private @Nullable UUID notAllowed(MeasuredFill fill, @Nullable String product, Caller by) {
+    private UUID notAllowed(MeasuredFill fill, @Nullable String product, Caller by) {
         boolean tooMuch = fill.observedOverfill() || fill.refusedFor().contains(ReasonCode.OVER_LIMIT);
         var net = fill.contents().netLb();
         var note = "Fill " + fill.id() + ": " + (net == null ? "nobody knows how much is" : net + " lb") + " in it, "
@@ -150,13 +152,9 @@ public class RecordFill {
         return hold(fill, tooMuch ? HoldReason.OVERFILLED_OR_DISCHARGED : HoldReason.FILLED_NOT_ALLOWED, note, by);
     }
 
-    /** None where the container is condemned, which outlasts any hold. */
-    private @Nullable UUID hold(MeasuredFill fill, HoldReason reason, String note, Caller by) {
-        var now = clock.instant();
-        var placing = holds.place(fill.containerId(), reason,
-                note.length() > LONGEST_NOTE ? note.substring(0, LONGEST_NOTE) : note,
-                fill.filledAt().isAfter(now) ? now : fill.filledAt(), by);
-        return placing instanceof Placing.Placed(var hold) ? hold.id() : null;
+    private UUID hold(MeasuredFill fill, HoldReason reason, String note, Caller by) {
+        return holds.keep(fill.containerId(), reason,
+                note.length() > LONGEST_NOTE ? note.substring(0, LONGEST_NOTE) : note, fill.filledAt(), by.id());
     }
 
     private static String words(List<ReasonCode> codes) {
@@ -165,6 +163,9 @@ public class RecordFill {
 
     private KnownContainer locked(FillCommand command) {
         var which = command.which();
+        if (which != null && which.tag() != null) {
+            tags.refuseMovedSince(which.tag(), command.filledAt());
+        }
         var id = which == null ? command.id() : finder.one(which).id();
         if (id == null || !containers.lock(id)) {
             throw Problem.notFound("container").asException();

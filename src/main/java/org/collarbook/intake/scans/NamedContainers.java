@@ -15,6 +15,7 @@ import org.collarbook.registry.Containers;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Serial;
 import org.collarbook.registry.Tag;
+import org.collarbook.registry.Tags;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -26,8 +27,10 @@ class NamedContainers {
 
     private final Containers containers;
     private final Absorbed absorbed;
+    private final Tags tags;
 
-    NamedContainers(Containers containers, Absorbed absorbed) {
+    NamedContainers(Containers containers, Absorbed absorbed, Tags tags) {
+        this.tags = tags;
         this.containers = containers;
         this.absorbed = absorbed;
     }
@@ -46,8 +49,9 @@ class NamedContainers {
         var byTag = containers.byTags(marks.stream().map(WhichContainer::tag).filter(Objects::nonNull).toList());
         var bySerial = containers
                 .bySerials(marks.stream().map(WhichContainer::serial).filter(Objects::nonNull).toList());
+        var takenOff = tags.lastTakenOff(byTag.keySet());
         var named = new HashMap<Integer, Named>();
-        lines.forEach((place, line) -> named.put(place, named(line, byTag, bySerial)));
+        lines.forEach((place, line) -> named.put(place, named(line, byTag, bySerial, takenOff)));
         var known = containers.lock(found(named.values()));
         // a statement of its own: a merge that the lock has waited for is seen by the next one only
         var closed = Set.copyOf(absorbed.among(known));
@@ -63,7 +67,7 @@ class NamedContainers {
     }
 
     private static Named named(ReadLine.Line line, Map<Tag, UUID> byTag,
-            Map<Serial, Collection<RegisteredContainer>> bySerial) {
+            Map<Serial, Collection<RegisteredContainer>> bySerial, Map<Tag, Tags.Former> takenOff) {
         var marks = line.marks();
         var id = line.line().containerId();
         if (id != null || marks == null) {
@@ -71,6 +75,11 @@ class NamedContainers {
         }
         var tag = marks.tag();
         if (tag != null) {
+            var former = takenOff.get(tag);
+            if (former != null && former.until().isAfter(line.at())) {
+                return new Named.NotFound(new FieldError("/tag", "TAG_MOVED_SINCE", tag.value(),
+                        former.movedSince(tag)));
+            }
             var tagged = byTag.get(tag);
             return tagged == null ? unknown("/tag", tag) : new Named.Found(tagged);
         }

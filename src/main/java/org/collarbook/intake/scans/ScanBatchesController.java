@@ -54,7 +54,8 @@ class ScanBatchesController {
 
     @PostMapping
     @Operation(summary = "Send what a depot scanned while it was offline", description = """
-            Needs an `Idempotency-Key`. Up to 10,000 movements, returns, fills and holds, each with its own `id` and \
+            Needs an `Idempotency-Key`. Up to 10,000 movements, returns, fills and holds, each with an `id` \
+            of its own among all lines sent with this key, and \
             `occurredAt` and the fields of its kind; settled in the order in which they happened, answered in the order \
             in which they were sent. A line that is refused stops no other, and may be sent again under its id; one that \
             has recorded something records nothing again (`REPEATED`). A fill that was not allowed has happened all the \

@@ -23,7 +23,8 @@ record MergeRequest(@Nullable UUID absorbed, @Nullable List<String> setAside, @N
         var other = inputs.present("/absorbed", absorbed, "the id of the record that is to be absorbed");
         var why = inputs.required("/reason", reason, 1000);
         var given = setAside == null ? List.<String>of() : setAside;
-        if (given.size() > MOST_FIELDS || given.stream().anyMatch(field -> field.length() > MOST_FIELDS)) {
+        if (given.size() > MOST_FIELDS
+                || given.stream().anyMatch(field -> field == null || field.length() > MOST_FIELDS)) {
             inputs.refuse("/setAside", "TOO_MANY", given.size() + " names", "names of fields, at most " + MOST_FIELDS);
         }
         inputs.done();

@@ -3,6 +3,7 @@ package org.collarbook.registry.web;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
@@ -45,8 +46,8 @@ record SplitRequest(@Nullable ContainerRequest container, @Nullable List<UUID> f
 
     private Set<UUID> facts(Inputs inputs) {
         var given = facts == null ? List.<UUID>of() : facts;
-        if (given.size() > MOST_FACTS) {
-            inputs.refuse("/facts", "TOO_MANY", given.size() + " ids", "at most " + MOST_FACTS);
+        if (given.size() > MOST_FACTS || given.stream().anyMatch(Objects::isNull)) {
+            inputs.refuse("/facts", "TOO_MANY", given.size() + " ids", "ids, at most " + MOST_FACTS);
             return Set.of();
         }
         return new HashSet<>(given);
