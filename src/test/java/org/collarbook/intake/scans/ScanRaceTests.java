@@ -19,6 +19,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 
 import org.collarbook.access.Role;
+import org.collarbook.inspection.Sheets;
 import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
@@ -67,7 +68,7 @@ class ScanRaceTests {
     private void race(int requests) throws Exception {
         var depot = given.site(null);
         var containers = IntStream.range(0, CONTAINERS).mapToObj(i -> inDate(depot)).toList();
-        var rin = requalifier();
+        var rin = Sheets.approved(api);
         var inFlight = new Semaphore(IN_FLIGHT);
         var early = new CountDownLatch(requests / 5);
         var tasks = new ArrayList<Callable<Answer>>();
@@ -144,14 +145,6 @@ class ScanRaceTests {
         var id = given.registered(body);
         given.moved(id, depot, "2026-11-01T09:00:00Z");
         return id;
-    }
-
-    private String requalifier() {
-        // a letter that no other test's facilities bear yet, and one facility a run
-        var rin = "Z%03d".formatted(ProcessHandle.current().pid() % 500 + moment.get() % 500);
-        api.as(Role.CLERK).post("/api/requalifiers", Map.of("rin", rin, "name", "Bench " + rin, "approval",
-                Map.of("from", "2022-01-01", "expires", "2027-01-01"))).expect(201);
-        return rin;
     }
 
     private static Map<String, Object> proof(String rin) {
