@@ -1,0 +1,73 @@
+package org.collarbook.dispatch.lists;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.UUID;
+
+import org.collarbook.regulation.Citation;
+import org.jspecify.annotations.Nullable;
+
+/** What must come back, stop by stop, with what to load in its place. */
+record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes, List<Disputed> placeDisputed,
+        @Nullable FollowedPlan plan, String caution) {
+
+    /**
+     * What was asked for. {@code title} names it for a person, such as "Route N-2, north loop"; {@code before} is given
+     * where a date was asked about, and the visits decide where it is null.
+     */
+    record Asked(String title, @Nullable NamedRoute route, @Nullable LocalDate visit, @Nullable LocalDate before) {}
+
+    record NamedRoute(UUID id, String code, String name, NamedSite depot, @Nullable NamedSite vehicle) {}
+
+    record NamedSite(UUID id, String code, String name, @Nullable String address) {}
+
+    /**
+     * A site in the order of the route. {@code visit}: when somebody is next there, {@code next}: when again after that;
+     * null where none is known.
+     */
+    record Stop(@Nullable Integer position, @Nullable String route, NamedSite site, @Nullable LocalDate visit,
+            @Nullable LocalDate next, List<Pulled> containers, List<ToLookInto> undetermined) {}
+
+    /** What is done with a container at the stop. */
+    enum Action {
+        /** Taken away, another one left in its place. */
+        SWAP,
+        /** Taken away as a whole: a cargo or portable tank. */
+        BRING_IN,
+        /** It stays; the work is done at the site. */
+        WORK_AT_SITE
+    }
+
+    /**
+     * A container that must come back. {@code status} is the word on the day of the visit, or of today where that is
+     * later; {@code check}: what to look at before it is moved.
+     */
+    record Pulled(UUID id, Action action, String kind, String specification, @Nullable String maker, String serial,
+            @Nullable YearMonth manufactured, String size, @Nullable String tag, String status, String requirement,
+            @Nullable String jurisdiction, @Nullable YearMonth due, @Nullable LocalDate lastDay, Why reason,
+            List<String> check) {}
+
+    record Why(String code, String text, @Nullable String rule, @Nullable Citation citation) {}
+
+    /** At the stop, but its due month cannot be told: {@code missing} says what to read off it. */
+    record ToLookInto(UUID id, String kind, String specification, @Nullable String maker, String serial, String size,
+            @Nullable String tag, List<String> missing) {}
+
+    /**
+     * Of a size: how many to load; how many at the depot last past the next visits; how many are short of that; how many
+     * the vehicle's rack takes (null is not known) and how many do not go onto it.
+     */
+    record SizeTotal(String size, long load, @Nullable Long inDateAtDepot, @Nullable Long shortfall,
+            @Nullable Integer rack, @Nullable Long overRack) {}
+
+    /** Two places claim it: neither is believed until somebody has looked. */
+    record Disputed(UUID id, String specification, @Nullable String maker, String serial, String size,
+            @Nullable String tag, List<Claim> claims) {}
+
+    record Claim(NamedSite site, Instant since) {}
+
+    /** The accepted plan that the list follows besides. */
+    record FollowedPlan(UUID id, int number) {}
+}
