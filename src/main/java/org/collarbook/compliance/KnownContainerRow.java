@@ -20,7 +20,6 @@ import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
-import org.collarbook.regulation.Rin;
 import org.collarbook.regulation.StandingHold;
 import org.jspecify.annotations.Nullable;
 

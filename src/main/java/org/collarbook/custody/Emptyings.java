@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -40,10 +39,8 @@ public class Emptyings {
     /** Refuses by problem: not found, before the month of manufacture, recorded already; nothing was written then. */
     @Transactional(noRollbackFor = ProblemException.class)
     public Emptying record(UUID container, Instant emptiedAt, @Nullable String how, Caller by) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
-        var day = dayAt(container, emptiedAt);
+        containers.lockKnown(container);
+        var day = LocalDate.ofInstant(emptiedAt, places.zoneOf(container));
         containers.find(container).ifPresent(known -> refuseImpossible(known, day));
         var emptying = new Emptying(Ids.next(), container, emptiedAt, day, how);
         int stored = jdbc.sql("""
@@ -58,11 +55,6 @@ public class Emptyings {
         }
         events.publishEvent(new ContainerEmptied(container));
         return emptying;
-    }
-
-    private LocalDate dayAt(UUID container, Instant at) {
-        var place = places.of(List.of(container)).get(container);
-        return LocalDate.ofInstant(at, place == null ? ZoneOffset.UTC : place.zone());
     }
 
     private static void refuseImpossible(RegisteredContainer known, LocalDate day) {

@@ -1,6 +1,8 @@
 package org.collarbook.custody;
 
 import java.time.Clock;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -113,6 +115,12 @@ public class Places {
         var places = new HashMap<UUID, Place>();
         siteOf.forEach((container, site) -> places.put(container, byId.get(site)));
         return places;
+    }
+
+    /** In which a container's days are told: that of where it stands, UTC while that is not known. */
+    public ZoneId zoneOf(UUID container) {
+        var place = of(List.of(container)).get(container);
+        return place == null ? ZoneOffset.UTC : place.zone();
     }
 
     public List<UUID> containersAt(UUID site) {

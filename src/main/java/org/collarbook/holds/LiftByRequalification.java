@@ -61,14 +61,17 @@ class LiftByRequalification {
     void on(RequalificationRecorded event) {
         var container = event.containerId();
         var standing = holds.standing(List.of(container)).getOrDefault(container, List.of());
-        var lifted = standing.stream().filter(hold -> lift(hold)).toList();
-        if (!lifted.isEmpty()) {
+        if (standing.isEmpty()) {
+            return;
+        }
+        var zone = places.zoneOf(container);
+        if (!standing.stream().filter(hold -> lift(hold, zone)).toList().isEmpty()) {
             events.publishEvent(new HoldsLifted(List.of(container)));
         }
     }
 
-    private boolean lift(Hold hold) {
-        var done = latestSince(hold).filter(one -> isLifted(hold, one));
+    private boolean lift(Hold hold, ZoneId zone) {
+        var done = latestSince(hold).filter(one -> isLifted(hold, one, zone));
         done.ifPresent(one -> write(hold, one));
         return done.isPresent();
     }
@@ -87,16 +90,11 @@ class LiftByRequalification {
                 .optional();
     }
 
-    private boolean isLifted(Hold hold, Done done) {
+    private boolean isLifted(Hold hold, Done done, ZoneId zone) {
         var method = done.method;
         return done.result == Result.PASSED && method != null && hold.reason().isLiftedBy(method)
                 && hold.reason().liftedBy(done.kind).contains(LiftedBy.REQUALIFICATION)
-                && done.isSince(LocalDate.ofInstant(hold.occurredAt(), zone(hold.containerId())));
-    }
-
-    private ZoneId zone(UUID container) {
-        var place = places.of(List.of(container)).get(container);
-        return place == null ? ZoneOffset.UTC : place.zone();
+                && done.isSince(LocalDate.ofInstant(hold.occurredAt(), zone));
     }
 
     private void write(Hold hold, Done done) {

@@ -2,8 +2,6 @@ package org.collarbook.inspection;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
-import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -55,9 +53,7 @@ public class RecordRequalification {
     /** Refuses by problem; a refused record leaves no trace. */
     @Transactional
     public UUID record(UUID container, TestSheet sheet, Caller by) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(container);
         refuseCondemned(container);
         var id = write(container, sheet, null, "", by);
         events.publishEvent(new RequalificationRecorded(container, sheet.performedOn()));
@@ -93,8 +89,7 @@ public class RecordRequalification {
 
     /** The date where it stands. */
     private LocalDate today(UUID container) {
-        var place = places.of(List.of(container)).get(container);
-        return LocalDate.now(clock.withZone(place == null ? ZoneOffset.UTC : place.zone()));
+        return LocalDate.now(clock.withZone(places.zoneOf(container)));
     }
 
     /** A look from outside, later, does not clear what asked for a pressure test, 49 CFR 180.209(c). */

@@ -66,9 +66,7 @@ public class Repairs {
     /** Refuses by problem; a refused repair leaves no trace. */
     @Transactional
     public Repair record(UUID container, Done done, Caller by) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(container);
         return write(container, done, null, "", by);
     }
 

@@ -56,9 +56,7 @@ public class Requalifications {
     @Transactional(noRollbackFor = ProblemException.class)
     public void append(RequalificationEntry entry, Caller by) {
         var id = entry.containerId();
-        if (!containers.lock(id)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(id);
         containers.find(id).ifPresent(container -> refuseImpossible(container, entry.requalification().month()));
         if (recorded(entry, of(List.of(id))) > 0) {
             throw Problem.conflict("ALREADY_RECORDED", "This container already has a requalification in "

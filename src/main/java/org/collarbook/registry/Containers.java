@@ -99,7 +99,7 @@ public class Containers {
     /** Locked before it is read, or a faster correction could slip in between and be overwritten. */
     private RegisteredContainer forChange(UUID id, @Nullable String ifMatch) {
         lock(id);
-        var before = find(id).orElseThrow(() -> Problem.notFound("container").asException());
+        var before = require(id);
         new Revision(before.version()).requireMatch(ifMatch);
         return before;
     }
@@ -131,6 +131,11 @@ public class Containers {
 
     public Optional<RegisteredContainer> find(UUID id) {
         return jdbc.sql(ContainerRows.SELECT + "where id = ?").param(id).query(ContainerRows::read).optional();
+    }
+
+    /** The same, refusing by problem an id that no container has. */
+    public RegisteredContainer require(UUID id) {
+        return find(id).orElseThrow(() -> Problem.notFound("container").asException());
     }
 
     /**
@@ -195,7 +200,14 @@ public class Containers {
         return known;
     }
 
-    /** The same, one after the other, against facts that are being recorded too. */
+    /** The same, refusing by problem an id that no container has. */
+    public void lockKnown(UUID id) {
+        if (!lock(id)) {
+            throw Problem.notFound("container").asException();
+        }
+    }
+
+    /** Several, one after the other, against facts that are being recorded too. */
     void lockForIdentity(Collection<UUID> ids) {
         jdbc.sql("select id from container where id = any (?) order by id for update")
                 .param(ids.toArray(UUID[]::new)).query(UUID.class).list();

@@ -146,7 +146,7 @@ public class IdentityActs {
     }
 
     private RegisteredContainer found(UUID id) {
-        return containers.find(id).orElseThrow(() -> Problem.notFound("container").asException());
+        return containers.require(id);
     }
 
     private static void refuseSame(UUID kept, UUID other) {

@@ -12,7 +12,6 @@ import org.collarbook.platform.Journal;
 import org.collarbook.platform.JournalEntry;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
@@ -59,9 +58,7 @@ class HistoryController {
             into this one stands among the rest, with `recordedOn`.""")
     ResponseEntity<Page<Entry>> history(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var asked = PageSize.of(size);
         var chains = new ArrayList<>(absorbed.by(id));
         chains.add(id);

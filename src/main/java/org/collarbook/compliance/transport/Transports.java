@@ -62,9 +62,7 @@ class Transports {
     /** Refuses by problem a move that must not be, unless it is told as a fact. */
     @Transactional
     Transport record(UUID container, Transport.Told told, Caller by) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(container);
         var facts = known.byId(container).orElseThrow().facts();
         if (facts.kind() != ContainerKind.STATIONARY_TANK) {
             throw Problem.conflict("NOT_FOR_THIS_KIND", "49 CFR 173.315(j) is for stationary tanks; this is a "

@@ -13,7 +13,6 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Purpose;
@@ -85,9 +84,7 @@ class TransportsController {
     @Operation(summary = "The recorded moves of a stationary tank, the latest recorded first")
     Page<TransportResponse> list(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var rows = PageSize.of(size);
         return Page.of(transports.of(id, Cursor.parseId(cursor), rows), rows, one -> Cursor.after(one.id()))
                 .map(page -> page.stream().map(this::response).toList());

@@ -17,7 +17,6 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
@@ -82,9 +81,7 @@ class ContentsController {
             the reasons; when a still later fact makes it lawful again, a further flag with no reasons says so.""")
     Page<FillResponse> fills(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var rows = PageSize.of(size);
         var read = fills.of(id, before(id, cursor), rows.limit());
         return Page.of(read, rows, fill -> Cursor.after(fill.id()))

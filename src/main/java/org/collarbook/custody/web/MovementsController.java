@@ -88,9 +88,7 @@ class MovementsController {
     @Operation(summary = "A container's movements, the latest first")
     Page<MovementResponse> of(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var rows = PageSize.of(size);
         var before = Before.parse(cursor);
         var read = before == null

@@ -9,7 +9,6 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
@@ -45,7 +44,7 @@ class RepairsController {
             The due month does not move: the requalification that may belong to it is a record of its own.""")
     ResponseEntity<?> record(@PathVariable UUID id, @RequestBody RepairRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
-        known(id);
+        containers.require(id);
         var done = request.read("");
         var path = "/api/containers/" + id + "/repairs";
         return idempotency.once(key, caller.id(), "POST " + path, request, () -> ResponseEntity
@@ -58,7 +57,7 @@ class RepairsController {
     Page<RepairResponse> list(@PathVariable UUID id, @RequestParam(defaultValue = "false") boolean all,
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        known(id);
+        containers.require(id);
         var rows = PageSize.of(size);
         var at = DayCursor.parse(cursor);
         return Page.of(repairs.of(id, all, at == null ? null : at.day(), at == null ? null : at.id(), rows), rows,
@@ -76,11 +75,5 @@ class RepairsController {
         return idempotency.once(key, caller.id(), "POST /api/repairs/" + id + "/corrections", request,
                 () -> ResponseEntity.created(URI.create("/api/containers/" + container + "/repairs"))
                         .body(RepairResponse.from(repairs.correct(id, read.instead(), read.reason(), caller))));
-    }
-
-    private void known(UUID container) {
-        if (containers.find(container).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
     }
 }

@@ -53,7 +53,7 @@ class RequalificationsController {
             What is required depends on the method. The due month moves in the same transaction.""")
     ResponseEntity<?> record(@PathVariable UUID id, @RequestBody RequalificationRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
-        known(id);
+        containers.require(id);
         var sheet = SheetReader.read(request, "");
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/requalifications", request,
                 () -> created(recording.record(id, sheet, caller)));
@@ -65,7 +65,7 @@ class RequalificationsController {
     Page<RequalificationResponse> list(@PathVariable UUID id, @RequestParam(defaultValue = "false") boolean all,
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        known(id);
+        containers.require(id);
         var rows = PageSize.of(size);
         var at = DayCursor.parse(cursor);
         var before = at == null ? null : new RecordedTests.Before(at.day(), at.id());
@@ -100,11 +100,5 @@ class RequalificationsController {
 
     private RecordedTest find(UUID id) {
         return recorded.find(id).orElseThrow(() -> Problem.notFound("requalification").asException());
-    }
-
-    private void known(UUID container) {
-        if (containers.find(container).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
     }
 }

@@ -1,7 +1,6 @@
 package org.collarbook.intake.scans;
 
 import java.time.Clock;
-import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeMap;

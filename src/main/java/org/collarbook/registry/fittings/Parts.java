@@ -72,18 +72,14 @@ class Parts {
 
     @Transactional
     Part remove(UUID container, UUID id, Part.Removal removal, Caller by) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(container);
         remove(container, id, removal, "", by);
         events.publishEvent(new ContainerChanged(container));
         return find(container, id).orElseThrow();
     }
 
     private void refuseImpossible(UUID container, Part.Fitted fitted) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.lockKnown(container);
         var marks = containers.find(container).orElseThrow().marks();
         var made = marks.manufactured();
         if (made != null && fitted.fittedOn().isBefore(made.value().atDay(1))) {

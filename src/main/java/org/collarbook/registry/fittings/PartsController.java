@@ -12,7 +12,6 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.fittings.PartRequests.FittedRequest;
 import org.collarbook.registry.fittings.PartRequests.RemovalRequest;
@@ -94,9 +93,7 @@ class PartsController {
     @Operation(summary = "A container's parts, in place and taken out, the latest recorded first")
     Page<PartResponse> list(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var rows = PageSize.of(size);
         return Page.of(parts.of(id, Cursor.parseId(cursor), rows), rows, part -> Cursor.after(part.id()))
                 .map(page -> page.stream().map(PartResponse::from).toList());

@@ -57,7 +57,7 @@ public class Stops {
 
     @Transactional
     Stop take(UUID container, LocalDate since, String reason, Caller by) {
-        lock(container);
+        containers.lockKnown(container);
         var marks = containers.find(container).orElseThrow().marks();
         if (marks.kind() == ContainerKind.CYLINDER) {
             throw Problem.conflict("NOT_FOR_THIS_KIND", "A cylinder is held out of service by a hold, which says what"
@@ -91,7 +91,7 @@ public class Stops {
 
     @Transactional
     Stop putBack(UUID container, LocalDate returnedOn, @Nullable String note, Caller by) {
-        lock(container);
+        containers.lockKnown(container);
         var stop = latest(container).filter(last -> last.returnedOn() == null)
                 .orElseThrow(() -> Problem.conflict("NOT_OUT_OF_SERVICE",
                         "It is not recorded to be out of service. Nothing was stored.").asException());
@@ -104,12 +104,6 @@ public class Stops {
                 values (?, ?, ?, ?, ?)""").params(stop.id(), returnedOn, note, now(), by.id()).update();
         events.publishEvent(new ContainerChanged(container));
         return latest(container).orElseThrow();
-    }
-
-    private void lock(UUID container) {
-        if (!containers.lock(container)) {
-            throw Problem.notFound("container").asException();
-        }
     }
 
     private OffsetDateTime now() {

@@ -11,7 +11,6 @@ import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
@@ -86,9 +85,7 @@ class StopsController {
     @Operation(summary = "When a tank was out of service, the latest recorded first")
     Page<Stop> list(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        if (containers.find(id).isEmpty()) {
-            throw Problem.notFound("container").asException();
-        }
+        containers.require(id);
         var rows = PageSize.of(size);
         return Page.of(stops.of(id, Cursor.parseId(cursor), rows), rows, stop -> Cursor.after(stop.id()));
     }

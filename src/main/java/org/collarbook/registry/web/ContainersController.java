@@ -103,7 +103,7 @@ class ContainersController {
     }
 
     private RegisteredContainer known(UUID id) {
-        return containers.find(id).orElseThrow(() -> Problem.notFound("container").asException());
+        return containers.require(id);
     }
 
     private ResponseEntity<ContainerResponse> answer(RegisteredContainer container) {

@@ -5,7 +5,6 @@ import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.IdentityEntry;
@@ -56,7 +55,7 @@ class IdentityController {
             tag, merge and split, the latest first.""")
     Identity of(@PathVariable UUID id, @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        var container = containers.find(id).orElseThrow(() -> Problem.notFound("container").asException());
+        var container = containers.require(id);
         var page = history.of(id, Cursor.parseId(cursor), PageSize.of(size));
         return new Identity(id, container.tag() == null ? null : container.tag().value(), tags.borneBy(id),
                 absorbed.into(id).orElse(null), absorbed.by(id), page.items().stream().map(Entry::from).toList(),

@@ -1,7 +1,6 @@
 package org.collarbook.regulation.rulebook;
 
 import java.math.BigDecimal;
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;

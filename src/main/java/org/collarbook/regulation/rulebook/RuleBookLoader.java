@@ -45,17 +45,11 @@ public final class RuleBookLoader {
         return compile(parse(files), enabled);
     }
 
-    /** A book from a stored {@link RuleBook#canonicalText()}. */
-    public static RuleBook ofCanonicalText(String text) {
-        return stored(text, Set.of());
-    }
-
-    /** The same with what was switched on by name, as the stored {@link RuleBook#engineVersion()} tells it. */
+    /**
+     * A book from a stored {@link RuleBook#canonicalText()}, with what was switched on by name, as the stored
+     * {@link RuleBook#engineVersion()} tells it.
+     */
     public static RuleBook ofStored(String text, String engineVersion) {
-        return stored(text, CompiledRuleBook.enabledIn(engineVersion));
-    }
-
-    private static RuleBook stored(String text, Set<String> enabled) {
         Map<String, Map<?, ?>> files = new TreeMap<>();
         Yaml.read("stored rule book", text).forEach((name, content) -> {
             if (!(content instanceof Map<?, ?> map)) {
@@ -63,7 +57,7 @@ public final class RuleBookLoader {
             }
             files.put(String.valueOf(name), map);
         });
-        return compile(files, enabled);
+        return compile(files, CompiledRuleBook.enabledIn(engineVersion));
     }
 
     /** The examples of every rule in these files. */
