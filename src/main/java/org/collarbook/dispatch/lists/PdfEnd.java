@@ -52,7 +52,7 @@ final class PdfEnd {
             table.addCell(line(" ", 4));
         }
         PdfCells.add(table, line("Worked by", 1), line(" ", 1), line("Signed", 1), line(" ", 1));
-        PdfCells.add(table, line("Date", 1), line(" ", 1), line("Checked", 1), line(" ", 1));
+        PdfCells.add(table, line("Date", 1), line(" ", 1), line("Checked by", 1), line(" ", 1));
         if (letters.hasLeftOut()) {
             table.addCell(words(PdfLetters.NO_SHAPE + " stands for a letter that this sheet cannot print; the register"
                     + " holds it."));

@@ -2,6 +2,7 @@ package org.collarbook.dispatch.lists;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
+import com.lowagie.text.pdf.PdfContentByte;
 import com.lowagie.text.pdf.PdfPageEventHelper;
 import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
@@ -21,7 +22,7 @@ final class PdfFoot extends PdfPageEventHelper {
 
     PdfFoot(PdfWriter writer, PdfLetters letters, String title) {
         this.letters = letters;
-        this.title = letters.printable(title);
+        this.title = letters.printable(title.replace('\n', ' '));
         // how many there are is known at the end, and then written into each of them
         this.pages = writer.getDirectContent().createTemplate(40, 12);
     }
@@ -37,13 +38,17 @@ final class PdfFoot extends PdfPageEventHelper {
         var page = "Page " + writer.getPageNumber() + " of ";
         float y = top - 11;
         float pageLeft = document.right() - NUMBER - letters.regular().getWidthPoint(page, SIZE);
+        show(canvas, page, pageLeft, y);
+        canvas.addTemplate(pages, document.right() - NUMBER, y);
+        show(canvas, fitting(pageLeft - document.left() - 12), document.left(), y);
+        show(canvas, CAUTION, document.left(), y - 10);
+    }
+
+    private void show(PdfContentByte canvas, String text, float x, float y) {
         canvas.beginText();
         canvas.setFontAndSize(letters.regular(), SIZE);
-        canvas.showTextAligned(Element.ALIGN_LEFT, page, pageLeft, y, 0);
-        canvas.showTextAligned(Element.ALIGN_LEFT, fitting(pageLeft - document.left() - 12), document.left(), y, 0);
-        canvas.showTextAligned(Element.ALIGN_LEFT, CAUTION, document.left(), y - 10, 0);
+        canvas.showTextAligned(Element.ALIGN_LEFT, text, x, y, 0);
         canvas.endText();
-        canvas.addTemplate(pages, document.right() - NUMBER, y);
     }
 
     @Override

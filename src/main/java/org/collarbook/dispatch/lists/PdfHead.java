@@ -8,14 +8,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
-import org.jspecify.annotations.Nullable;
-
-import com.lowagie.text.Chunk;
 import com.lowagie.text.Document;
-import com.lowagie.text.Element;
 import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
-import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 
 /** What stands at the head of the list: which visit it is for, and what to load before it. */
@@ -36,7 +31,7 @@ final class PdfHead {
         document.add(visit(list, printed));
         document.add(summary(list));
         if (list.count() > 0) {
-            document.add(load(list.sizes()));
+            document.add(new PdfLoad(letters).table(list.sizes()));
             document.add(actions(list));
         }
     }
@@ -92,12 +87,12 @@ final class PdfHead {
     private PdfPTable summary(PullList list) {
         long looks = list.stops().stream().mapToLong(stop -> stop.undetermined().size()).sum();
         long stops = list.stops().stream().filter(stop -> !stop.containers().isEmpty()).count();
-        var text = list.count() == 0
-                ? "Nothing has to come back."
-                : ListWords.count(list.count(), "container", "containers") + " on this list, at "
-                        + ListWords.count(stops, "stop.", "stops.");
+        var text = list.count() > 0
+                ? ListWords.count(list.count(), "container", "containers") + " on this list, at "
+                        + ListWords.count(stops, "stop.", "stops.")
+                : looks > 0 ? "Nothing is known to have to come back." : "Nothing has to come back.";
         if (looks > 0) {
-            text += " " + looks + " more to look into: whether they must come back cannot be told.";
+            text += " " + looks + " to look into: whether they must come back cannot be told.";
         }
         if (!list.placeDisputed().isEmpty()) {
             text += " " + list.placeDisputed().size() + " whose place is in dispute.";
@@ -106,52 +101,6 @@ final class PdfHead {
         table.setSpacingBefore(6);
         table.addCell(PdfCells.bare(phrase(letters.strong(text, 12))));
         return table;
-    }
-
-    private PdfPTable load(List<PullList.SizeTotal> sizes) {
-        var table = PdfCells.table(110, 60, 60, 90, 70, 70, 80);
-        table.setSpacingBefore(4);
-        table.setHeaderRows(1);
-        var names = List.of("Size", "To load", "Loaded", "In date at depot", "Short", "Rack takes", "Does not fit");
-        for (var name : names) {
-            var cell = right(letters.strong(name, 8.5f));
-            cell.setGrayFill(0.9f);
-            cell.setHorizontalAlignment(name.equals("Size") ? Element.ALIGN_LEFT : Element.ALIGN_RIGHT);
-            table.addCell(cell);
-        }
-        sizes.forEach(size -> load(table, size));
-        if (sizes.isEmpty()) {
-            var nothing = PdfCells.cell(phrase(letters.text("Nothing to load.", SIZE)));
-            nothing.setColspan(names.size());
-            table.addCell(nothing);
-        }
-        return table;
-    }
-
-    private void load(PdfPTable table, PullList.SizeTotal size) {
-        var name = right(letters.strong(size.size(), 12));
-        name.setHorizontalAlignment(Element.ALIGN_LEFT);
-        PdfCells.add(table, name, right(letters.strong(ListWords.number(size.load()), 12)),
-                right(letters.text("______", SIZE)), number(size.inDateAtDepot(), false),
-                number(size.shortfall(), true), number(size.rack(), false), number(size.overRack(), true));
-    }
-
-    /** What lacks room or stock is framed, for somebody has to do something about it before the truck leaves. */
-    private PdfPCell number(@Nullable Number number, boolean framed) {
-        boolean lacks = framed && number != null && number.longValue() > 0;
-        var text = ListWords.number(number);
-        var cell = right(lacks ? letters.strong(text, 12) : letters.text(text, SIZE));
-        if (lacks) {
-            PdfCells.frame(cell);
-        }
-        return cell;
-    }
-
-    private static PdfPCell right(Chunk chunk) {
-        var cell = PdfCells.cell(phrase(chunk));
-        cell.setHorizontalAlignment(Element.ALIGN_RIGHT);
-        cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
-        return cell;
     }
 
     private PdfPTable actions(PullList list) {

@@ -49,6 +49,7 @@ final class PdfStops {
             PdfCells.add(table, rows.next());
             if (count % PIECE == 0) {
                 document.add(table);
+                table.setSpacingBefore(0);
             }
         }
         table.setComplete(true);
@@ -108,8 +109,9 @@ final class PdfStops {
     /** Told apart from another stop's: the heading of a table that began on an earlier page. */
     private PdfPTableEvent continued() {
         var pages = new int[1];
-        return (_, widths, heights, _, _, canvases) -> {
-            if (pages[0]++ > 0) {
+        return (_, widths, heights, headings, _, canvases) -> {
+            // a piece that goes on further down the same page comes without them
+            if (headings > 0 && pages[0]++ > 0) {
                 var canvas = canvases[PdfPTable.TEXTCANVAS];
                 canvas.beginText();
                 canvas.setFontAndSize(letters.regular(), 6.5f);

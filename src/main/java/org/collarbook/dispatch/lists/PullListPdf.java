@@ -3,6 +3,7 @@ package org.collarbook.dispatch.lists;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.GregorianCalendar;
 import java.util.UUID;
@@ -22,7 +23,10 @@ import com.lowagie.text.pdf.PdfWriter;
 class PullListPdf {
 
     private static final float MARGIN = 36;
-    private static final float FOOT = 60;
+    private static final float FOOT = 68;
+
+    /** By name, for an offset of none is printed as "Z", which says nothing to most people. */
+    private static final ZoneId UTC = ZoneId.of("UTC");
 
     private final Clock clock;
 
@@ -32,7 +36,7 @@ class PullListPdf {
 
     /** The stream is left open. */
     void write(PullList list, OutputStream out) {
-        var printed = ZonedDateTime.now(clock);
+        var printed = clock.instant().atZone(UTC);
         var title = title(list.asked());
         var letters = new PdfLetters(title.hashCode());
         var document = new Document(PageSize.LETTER, MARGIN, MARGIN, MARGIN, FOOT);

@@ -1,5 +1,6 @@
 package org.collarbook.dispatch.lists;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
@@ -82,7 +83,7 @@ final class MadeList {
         stops.add(new Stop(null, null, site("S-2", "S-2", "A very long address, ".repeat(12)), null, null,
                 List.of(), IntStream.range(0, 14).mapToObj(_ -> maker.unknown()).toList()));
         for (int i = 3; i <= 60; i++) {
-            var rows = IntStream.range(0, i == 7 ? 30 : 1 + i % 3).mapToObj(_ -> maker.cylinder()).toList();
+            var rows = IntStream.range(0, i == 7 ? 25 : 1).mapToObj(_ -> maker.cylinder()).toList();
             stops.add(new Stop(i, "N-2", site("S-" + i, "Stop " + i, i + " Mill Lane"), THURSDAY, THURSDAY.plusDays(i),
                     rows, List.of()));
         }
@@ -124,7 +125,7 @@ final class MadeList {
     }
 
     static NamedSite site(String code, String name, @Nullable String address) {
-        return new NamedSite(UUID.nameUUIDFromBytes(code.getBytes(java.nio.charset.StandardCharsets.UTF_8)), code, name,
+        return new NamedSite(UUID.nameUUIDFromBytes(code.getBytes(StandardCharsets.UTF_8)), code, name,
                 address);
     }
 
