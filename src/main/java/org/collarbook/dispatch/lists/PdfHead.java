@@ -99,7 +99,7 @@ final class PdfHead {
         }
         var table = PdfCells.table(1);
         table.setSpacingBefore(6);
-        table.addCell(PdfCells.bare(phrase(letters.strong(text, 12))));
+        table.addCell(PdfCells.bare(phrase(letters.strong(text, 11))));
         return table;
     }
 
