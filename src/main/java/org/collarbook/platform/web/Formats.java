@@ -15,7 +15,8 @@ class Formats implements WebMvcConfigurer {
     @Override
     public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
         configurer.favorParameter(true).parameterName("format").useRegisteredExtensionsOnly(true)
-                .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"));
+                .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"))
+                .mediaType("pdf", MediaType.APPLICATION_PDF).mediaType("ics", new MediaType("text", "calendar"));
     }
 
     /** A library brings converters for other formats along: a body is JSON or a file, as documented. */
