@@ -84,6 +84,12 @@ public final class Doors {
             door(HttpMethod.PUT, "/api/routes/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.PUT, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.DELETE, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/routes/*/visits", STAFF), door(HttpMethod.GET, "/api/sites/*/visits", STAFF),
+            door(HttpMethod.GET, "/api/holidays", STAFF),
+            door(HttpMethod.PUT, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/sites/*/rack", STAFF),
+            door(HttpMethod.PUT, "/api/sites/*/rack", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             // what stands beside the tanks of a site
             door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
             door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),

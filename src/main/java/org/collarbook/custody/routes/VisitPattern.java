@@ -77,7 +77,8 @@ public record VisitPattern(VisitRule rule, LocalDate from, boolean onHolidays, N
         var earliest = added.isEmpty() || from.isBefore(added.firstKey()) ? from : added.firstKey();
         // most rules came true within the year, and rules only walk forwards
         long back = 1;
-        for (var last = before.minusDays(1); !last.isBefore(earliest); back *= 2) {
+        var latest = before.isAfter(VisitRule.LATEST) ? VisitRule.LATEST : before.minusDays(1);
+        for (var last = latest; !last.isBefore(earliest); back *= 2) {
             var first = last.minusYears(back);
             var visits = between(first, last);
             if (!visits.isEmpty()) {

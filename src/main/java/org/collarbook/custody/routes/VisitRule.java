@@ -29,7 +29,7 @@ public record VisitRule(String text) {
 
     public static final String ACCEPTED = "a recurrence rule of days by RFC 5545, such as"
             + " FREQ=WEEKLY;INTERVAL=2;BYDAY=TH: FREQ is DAILY, WEEKLY, MONTHLY or YEARLY, INTERVAL at most 1000,"
-            + " UNTIL a day such as 20271231, without BYHOUR and smaller, without RSCALE and SKIP";
+            + " UNTIL a day such as 20271231, without BYWEEKNO, BYHOUR and smaller, RSCALE and SKIP";
     public static final int LONGEST = 500;
 
     /** Days of visits lie between these two: the library's years run over where nothing ends a rule. */
@@ -40,14 +40,6 @@ public record VisitRule(String text) {
     private static final int LONGEST_INTERVAL = 1000;
     private static final Set<Freq> OF_DAYS = EnumSet.of(Freq.DAILY, Freq.WEEKLY, Freq.MONTHLY, Freq.YEARLY);
     private static final Pattern UNTIL = Pattern.compile("UNTIL=([^;]*)", Pattern.CASE_INSENSITIVE);
-
-    /** How often a rule comes true between its first day and {@link #LATEST}. */
-    public enum Comes {
-        NEVER,
-        /** So rarely that the library gives up before it has seen all days: which one is next cannot always be told. */
-        TOO_RARELY,
-        OFTEN_ENOUGH
-    }
 
     public VisitRule {
         text = text.strip().toUpperCase(Locale.ROOT);
@@ -73,12 +65,14 @@ public record VisitRule(String text) {
     }
 
     /**
-     * Without parts of hours, or of RFC 7529. The library's {@code Part} and {@code RecurrenceRule} initialise each other,
+     * Without parts of hours, or of RFC 7529, or numbers of weeks: the library takes the 53rd of a year that has 52 for
+     * one of the next year. The library's {@code Part} and {@code RecurrenceRule} initialise each other,
      * which fails when {@code Part} comes first: no constant here may name it.
      */
     private static boolean isOfDays(RecurrenceRule rule) {
         return OF_DAYS.contains(rule.getFreq())
-                && Stream.of(Part.BYHOUR, Part.BYMINUTE, Part.BYSECOND, Part.RSCALE, Part.SKIP)
+                && Stream.of(Part.BYHOUR, Part.BYMINUTE, Part.BYSECOND, Part.RSCALE, Part.SKIP,
+                        Part.BYWEEKNO)
                         .noneMatch(rule::hasPart);
     }
 
@@ -90,13 +84,17 @@ public record VisitRule(String text) {
         }
     }
 
-    public Comes comesFrom(LocalDate from) {
+    /**
+     * Whether it has days from the first one on, all of which are found. The library gives up where there is none for
+     * long: on the 30th of February, but also between two Fridays that are a 29th of February, if it looks day by day.
+     */
+    public boolean comesTrueFrom(LocalDate from) {
         var days = new Days(from, from.minusDays(1));
         boolean any = days.hasNext();
         while (days.hasNext()) {
             days.next();
         }
-        return !any ? Comes.NEVER : days.gaveUp ? Comes.TOO_RARELY : Comes.OFTEN_ENOUGH;
+        return any && !days.gaveUp;
     }
 
     /** The days of the rule that are later than the day given, the earliest first; none after {@link #LATEST}. */
@@ -109,7 +107,7 @@ public record VisitRule(String text) {
         return text;
     }
 
-    /** The library throws where it found no day for long, such as the 30th of February. */
+    /** The library throws where it gives up, and on some mixtures of parts: no further day is known then. */
     private final class Days implements Iterator<LocalDate> {
 
         private @Nullable RecurrenceRuleIterator days;
@@ -122,11 +120,11 @@ public record VisitRule(String text) {
                 throw new IllegalStateException("visit rule " + text + " was read before and is not now");
             }
             try {
-                days = rule.iterator(allDay(from));
-                if (!after.isBefore(from)) {
+                days = after.isBefore(LATEST) ? rule.iterator(allDay(from)) : null;
+                if (days != null && !after.isBefore(from)) {
                     days.fastForward(allDay(after.plusDays(1)));
                 }
-            } catch (IllegalArgumentException | IllegalStateException never) {
+            } catch (RuntimeException never) {
                 gaveUp = true;
                 days = null;
             }
@@ -145,7 +143,7 @@ public record VisitRule(String text) {
                 var read = days.nextDateTime();
                 var day = LocalDate.of(read.getYear(), read.getMonth() + 1, read.getDayOfMonth());
                 return day.isAfter(LATEST) ? null : day;
-            } catch (IllegalArgumentException | IllegalStateException never) {
+            } catch (RuntimeException never) {
                 gaveUp = true;
                 return null;
             }

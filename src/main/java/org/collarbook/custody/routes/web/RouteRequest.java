@@ -47,17 +47,6 @@ record RouteRequest(@Nullable String code, @Nullable String name, @Nullable UUID
             var first = inputs.present("/visits/from", from, "the day from which the rule counts, such as 2026-11-25");
             return first != null && Days.isWithin("/visits/from", first, inputs) ? first : null;
         }
-
-        private static void refuseEmpty(VisitRule rule, LocalDate from, Inputs inputs) {
-            switch (rule.comesFrom(from)) {
-                case NEVER -> inputs.refuse("/visits/rule", "NO_VISIT", rule.text(),
-                        "a rule that comes true on or after " + from);
-                case TOO_RARELY -> inputs.refuse("/visits/rule", "TOO_RARE", rule.text(),
-                        "a rule that comes true every few years at least");
-                case OFTEN_ENOUGH -> {
-                }
-            }
-        }
     }
 
     /** {@code sites}: those of the given ids that exist. */
@@ -76,8 +65,9 @@ record RouteRequest(@Nullable String code, @Nullable String name, @Nullable UUID
         var holidays = told == null
                 ? null
                 : inputs.present("/visits/onHolidays", told.onHolidays, "true or false");
-        if (rule != null && first != null) {
-            Visits.refuseEmpty(rule, first, inputs);
+        if (rule != null && first != null && !rule.comesTrueFrom(first)) {
+            inputs.refuse("/visits/rule", "NO_VISIT", rule.text(), "a rule that comes true on or after " + first
+                    + ", and every few years at least");
         }
         inputs.done();
         if (readCode == null || readName == null || readDepot == null || rule == null || first == null
