@@ -67,7 +67,7 @@ class DemoRoutes {
             open(ROUTES.get(i), from, every(ROUTES.size(), i, visited), sites);
         }
         rack(sites.get("V-01"), Map.of("33.5 lb", 80, "20 lb", 24, "100 lb", 12, "420 lb", 0));
-        rack(sites.get("V-02"), Map.of("33.5 lb", 60, "43.5 lb", 20));
+        rack(sites.get("V-02"), Map.of("33.5 lb", 60, "40 lb", 20));
         skipOne(today);
     }
 

@@ -29,7 +29,8 @@ public record VisitRule(String text) {
 
     public static final String ACCEPTED = "a recurrence rule of days by RFC 5545, such as"
             + " FREQ=WEEKLY;INTERVAL=2;BYDAY=TH: FREQ is DAILY, WEEKLY, MONTHLY or YEARLY, INTERVAL at most 1000,"
-            + " UNTIL a day such as 20271231, without BYWEEKNO, BYHOUR and smaller, RSCALE and SKIP";
+            + " UNTIL a day such as 20271231, without BYWEEKNO, BYHOUR and smaller, RSCALE and SKIP;"
+            + " a YEARLY rule has BYMONTH beside BYMONTHDAY, and no BYSETPOS";
     public static final int LONGEST = 500;
 
     /** Days of visits lie between these two: the library's years run over where nothing ends a rule. */
@@ -50,7 +51,7 @@ public record VisitRule(String text) {
 
     public static boolean isRead(String text) {
         var rule = text.length() > LONGEST ? null : parse(text);
-        return rule != null && isOfDays(rule)
+        return rule != null && isOfDays(rule) && hasOneReading(rule)
                 && rule.getInterval() <= LONGEST_INTERVAL
                 && isDay(UNTIL.matcher(text));
     }
@@ -74,6 +75,16 @@ public record VisitRule(String text) {
                 && Stream.of(Part.BYHOUR, Part.BYMINUTE, Part.BYSECOND, Part.RSCALE, Part.SKIP,
                         Part.BYWEEKNO)
                         .noneMatch(rule::hasPart);
+    }
+
+    /**
+     * Days of a month without months in a YEARLY rule are taken for those of every month by some and of the first day's
+     * month by others, among them this library; and whether BYSETPOS counts what lies before the first day in its year
+     * is open, too. Nobody should wait for a truck on either.
+     */
+    private static boolean hasOneReading(RecurrenceRule rule) {
+        return rule.getFreq() != Freq.YEARLY || !rule.hasPart(Part.BYSETPOS)
+                && (!rule.hasPart(Part.BYMONTHDAY) || rule.hasPart(Part.BYMONTH));
     }
 
     private static @Nullable RecurrenceRule parse(String text) {

@@ -25,6 +25,8 @@ class HostileRulesTests {
             "FREQ=MONTHLY;BYMONTHDAY=0", "FREQ=MONTHLY;BYMONTHDAY=32", "FREQ=YEARLY;BYMONTH=13",
             "FREQ=YEARLY;BYYEARDAY=367", "FREQ=DAILY;UNTIL=", "FREQ=DAILY;UNTIL=2027", "FREQ=WEEKLY;BYDAY=2TH",
             "FREQ=YEARLY;INTERVAL=2147483647", "FREQ=YEARLY;BYWEEKNO=20",
+            // two readings
+            "FREQ=YEARLY;BYMONTHDAY=1", "FREQ=YEARLY;BYMONTH=2,12;BYDAY=FR;BYSETPOS=1",
             "FREQ=MONTHLY;INTERVAL=2147483647;BYMONTHDAY=31"})
     void unreadableTextIsNoRule(String text) {
         assertThat(VisitRule.isRead(text)).isFalse();
@@ -72,7 +74,7 @@ class HostileRulesTests {
                 }, text + ", seed " + seed);
             }
         }
-        assertThat(read).isGreaterThan(700);
+        assertThat(read).isGreaterThan(500);
     }
 
     private static String mixture(SplittableRandom random) {
