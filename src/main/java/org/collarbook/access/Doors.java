@@ -78,6 +78,18 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sites", OFFICE), door(HttpMethod.PUT, "/api/sites/*", OFFICE),
             door(HttpMethod.POST, "/api/movements", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/containers/*/movements", STAFF),
+            // when somebody is next there
+            door(HttpMethod.GET, "/api/routes", STAFF), door(HttpMethod.GET, "/api/routes/*", STAFF),
+            door(HttpMethod.POST, "/api/routes", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.PUT, "/api/routes/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.PUT, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/routes/*/visits", STAFF), door(HttpMethod.GET, "/api/sites/*/visits", STAFF),
+            door(HttpMethod.GET, "/api/holidays", STAFF),
+            door(HttpMethod.PUT, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/sites/*/rack", STAFF),
+            door(HttpMethod.PUT, "/api/sites/*/rack", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             // what stands beside the tanks of a site
             door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
             door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),

@@ -14,7 +14,8 @@ import org.collarbook.platform.Problem;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** An invented distributor to look around in: its ledger goes through the import like anybody's, refused rows and all. */
+/** An invented distributor to look around in: its ledger goes through the import like anybody's, refused rows and
+ * all; its routes follow. */
 @Component
 class Demo {
 
@@ -24,11 +25,13 @@ class Demo {
     private static final String ZONE = "America/Chicago";
 
     private final Imports imports;
+    private final DemoRoutes routes;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Demo(Imports imports, JdbcClient jdbc, Clock clock) {
+    Demo(Imports imports, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
         this.imports = imports;
+        this.routes = routes;
         this.jdbc = jdbc;
         this.clock = clock;
     }
@@ -64,7 +67,9 @@ class Demo {
                 ZONE, true, true, null, true, true, null, null, new DeclaredService("LPG", true, true)).check(clock);
         try (var in = Files.newInputStream(file)) {
             var checked = imports.check("demo-ledger.csv", in, declared, by);
-            return imports.commit(checked.id(), "\"" + checked.version() + "\"", Imports.OnRefused.SKIP, by);
+            var report = imports.commit(checked.id(), "\"" + checked.version() + "\"", Imports.OnRefused.SKIP, by);
+            routes.open(today);
+            return report;
         }
     }
 }

@@ -4,7 +4,7 @@
  */
 @NullMarked
 @ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck", "holds",
-        "inspection", "custody", "registry", "regulation",
+        "inspection", "custody", "custody :: routes", "registry", "regulation",
         "access", "platform"})
 package org.collarbook.intake;
 

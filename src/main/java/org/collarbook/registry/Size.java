@@ -3,8 +3,11 @@ package org.collarbook.registry;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
 
 import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.ParseResult;
 import org.collarbook.regulation.WaterCapacity;
 import org.jspecify.annotations.Nullable;
 
@@ -16,8 +19,13 @@ public record Size(String word) {
 
     public static final Size UNKNOWN = new Size("unknown size");
 
+    public static final String ACCEPTED = "a size as containers have it: 20 lb, 33.5 lb, 1000 gal, or a water capacity"
+            + " that is none of these, such as 60 lb WC";
+
     private static final List<BigDecimal> NOMINAL_POUNDS = List.of("5", "10", "11", "20", "30", "33.5", "40", "43.5",
             "60", "100", "200", "420").stream().map(BigDecimal::new).toList();
+    private static final Pattern SHAPE = Pattern.compile("[0-9.]+ *(?:lb|gal|kg|L) *(?<wc>WC)?",
+            Pattern.CASE_INSENSITIVE);
     private static final BigDecimal PROPANE_SHARE = new BigDecimal("0.42");
     private static final BigDecimal TOLERANCE = new BigDecimal("0.04");
 
@@ -32,12 +40,35 @@ public record Size(String word) {
         };
     }
 
+    /** A size as {@link #of} writes it, whatever its letters and spaces; empty when no container has such a size. */
+    public static Optional<Size> parse(String text) {
+        var shape = SHAPE.matcher(text.strip());
+        if (!shape.matches() || !(WaterCapacity.tryParse(text) instanceof ParseResult.Parsed<WaterCapacity> read)) {
+            return Optional.empty();
+        }
+        var capacity = read.value();
+        if (shape.group("wc") != null) {
+            return Optional.of(cylinder(capacity));
+        }
+        return switch (capacity.unit()) {
+            case LB -> NOMINAL_POUNDS.stream().filter(nominal -> nominal.compareTo(capacity.amount()) == 0).findFirst()
+                    .map(Size::pounds);
+            case US_GAL -> Optional.of(of(ContainerKind.STATIONARY_TANK, capacity))
+                    .filter(size -> capacity.amount().stripTrailingZeros().scale() <= 0);
+            case KG, L -> Optional.empty();
+        };
+    }
+
+    private static Size pounds(BigDecimal nominal) {
+        return new Size(nominal.toPlainString() + " lb");
+    }
+
     /** The nominal sizes lie more than twice the tolerance apart, so at most one fits. */
     private static Size cylinder(WaterCapacity capacity) {
         var propane = capacity.toPounds().multiply(PROPANE_SHARE);
         return NOMINAL_POUNDS.stream()
                 .filter(nominal -> propane.subtract(nominal).abs().compareTo(nominal.multiply(TOLERANCE)) <= 0)
-                .findFirst().map(nominal -> new Size(nominal.toPlainString() + " lb"))
+                .findFirst().map(Size::pounds)
                 .orElseGet(() -> new Size(capacity + " WC"));
     }
 

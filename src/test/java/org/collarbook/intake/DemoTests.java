@@ -48,6 +48,23 @@ class DemoTests {
                 "OTHER_AUTHORITY", "OVERDUE", "UNDETERMINED", "USE_UP")), statuses.toString());
     }
 
+    /** Today is 2026-11-25, the day before the fourth Thursday of November. */
+    @Test
+    void itsTrucksAreDrivenToAllSitesButTwo() {
+        var routes = api.as(Role.DISPATCHER).get("/api/routes").expect(200);
+        assertEquals(5, routes.at("/items").size());
+        routes.at("/items").forEach(route -> assertEquals(2, route.at("/nextVisits").size(), route.toString()));
+        assertEquals(2, tables.count("""
+                site where kind = 'CUSTOMER' and id not in (select site_id from route_stop)"""));
+        assertEquals(2, tables.count("rack_version"));
+        assertEquals(0, tables.count("""
+                rack where size not in (select size from container) and places > 0"""));
+        assertEquals(1, tables.count("route_exception where day > '2026-11-25'"));
+        var thursdays = jdbc.sql("select id from route where code = 'W-THU'").query(String.class).single();
+        assertEquals("Thanksgiving Day", api.as(Role.DISPATCHER).get("/api/routes/" + thursdays + "/visits")
+                .text("/notDriven/0/reason"));
+    }
+
     @Test
     void isRefusedWhereAnythingIsRegistered() {
         tables.unchangedBy(() -> api.as(Role.ADMINISTRATOR).post("/api/demo", "").expectProblem(409,

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.regex.Pattern;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -27,6 +28,15 @@ public class Calendars {
             from route r
             """;
 
+    /** The named routes ({@code n}), and all that share a stop with one of them. */
+    private static final String AND_NEIGHBOURS = """
+            where r.id in (
+                select n.id from route n where %1$s
+                union
+                select other.route_id from route n join route_stop mine on mine.route_id = n.id
+                join route_stop other on other.site_id = mine.site_id where %1$s)""";
+    private static final Pattern ID = Pattern.compile("\\p{XDigit}{8}(-\\p{XDigit}{4}){3}-\\p{XDigit}{12}");
+
     private final JdbcClient jdbc;
 
     Calendars(JdbcClient jdbc) {
@@ -35,33 +45,27 @@ public class Calendars {
 
     /** Of a route, by its id or code, and of every other route that calls at one of its stops. */
     public VisitCalendar around(String route) {
-        return read("""
-                where r.id::text = :asked or r.code = :asked or r.id in (
-                    select other.route_id from route named join route_stop mine on mine.route_id = named.id
-                    join route_stop other on other.site_id = mine.site_id
-                    where named.id::text = :asked or named.code = :asked)""", route);
+        return read(jdbc.sql(ROUTES + AND_NEIGHBOURS.formatted("n.id = cast(:id as uuid) or n.code = :code"))
+                .param("id", ID.matcher(route).matches() ? route : null).param("code", route));
     }
 
     /** Of the routes that load at a depot, and of every other route that calls at one of their stops. */
     public VisitCalendar ofDepot(UUID depot) {
-        return read("""
-                where r.depot_id = :asked or r.id in (
-                    select other.route_id from route named join route_stop mine on mine.route_id = named.id
-                    join route_stop other on other.site_id = mine.site_id where named.depot_id = :asked)""", depot);
+        return read(jdbc.sql(ROUTES + AND_NEIGHBOURS.formatted("n.depot_id = :depot")).param("depot", depot));
     }
 
     /** Of the routes that call at any of the sites. */
     public VisitCalendar ofSites(Collection<UUID> sites) {
-        return read("where r.id in (select route_id from route_stop where site_id = any (:asked))",
-                sites.toArray(UUID[]::new));
+        return read(jdbc.sql(ROUTES + "where r.id in (select route_id from route_stop where site_id = any (:sites))")
+                .param("sites", sites.toArray(UUID[]::new)));
     }
 
     public VisitCalendar all() {
-        return new VisitCalendar(jdbc.sql(ROUTES).query(Calendars::route).list());
+        return read(jdbc.sql(ROUTES));
     }
 
-    private VisitCalendar read(String where, Object asked) {
-        return new VisitCalendar(jdbc.sql(ROUTES + where).param("asked", asked).query(Calendars::route).list());
+    private static VisitCalendar read(JdbcClient.StatementSpec asked) {
+        return new VisitCalendar(asked.query(Calendars::route).list());
     }
 
     static Route route(ResultSet row, int number) throws SQLException {

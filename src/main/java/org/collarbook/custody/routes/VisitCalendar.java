@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -18,12 +19,13 @@ public final class VisitCalendar {
 
     private record Asked(UUID route, LocalDate after) {}
 
-    private final Map<UUID, Route> routes = new HashMap<>();
+    /** By code, as the lists below. */
+    private final Map<UUID, Route> routes = new LinkedHashMap<>();
     private final Map<UUID, List<Route>> callingAt = new HashMap<>();
     private final Map<Asked, Optional<LocalDate>> known = new HashMap<>();
 
     VisitCalendar(List<Route> all) {
-        for (var route : all) {
+        for (var route : all.stream().sorted(Comparator.comparing(Route::code)).toList()) {
             routes.put(route.id(), route);
             route.stops().forEach(site -> callingAt.computeIfAbsent(site, none -> new ArrayList<>()).add(route));
         }
@@ -35,12 +37,12 @@ public final class VisitCalendar {
 
     /** By code. */
     public List<Route> routes() {
-        return routes.values().stream().sorted(Comparator.comparing(Route::code)).toList();
+        return List.copyOf(routes.values());
     }
 
     /** The routes that call at a site, by code. */
     public List<Route> callingAt(UUID site) {
-        return callingAt.getOrDefault(site, List.of()).stream().sorted(Comparator.comparing(Route::code)).toList();
+        return List.copyOf(callingAt.getOrDefault(site, List.of()));
     }
 
     /** The first visit of the site later than the day, by whichever route comes first; empty when none is known. */

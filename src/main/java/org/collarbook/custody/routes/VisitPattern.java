@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,14 @@ import org.jspecify.annotations.Nullable;
  */
 public record VisitPattern(VisitRule rule, LocalDate from, boolean onHolidays, NavigableMap<LocalDate, String> skipped,
         NavigableMap<LocalDate, String> added, SortedMap<LocalDate, String> holidays) {
+
+    /** A day of the rule on which the route is not driven; {@code reason}: the holiday's name, or why it is skipped. */
+    public record NotDriven(LocalDate day, Why why, String reason) {}
+
+    public enum Why {
+        HOLIDAY,
+        SKIPPED
+    }
 
     /** The first visit later than the day; empty when none is known. */
     public Optional<LocalDate> next(LocalDate after) {
@@ -38,39 +47,69 @@ public record VisitPattern(VisitRule rule, LocalDate from, boolean onHolidays, N
 
     /** Both ends included. */
     public List<LocalDate> between(LocalDate first, LocalDate last) {
-        var visits = new ArrayList<LocalDate>(visitsOfRule(first, last));
-        SortedSet<LocalDate> extra = added.navigableKeySet().subSet(first, true, last, true);
-        extra.stream().filter(day -> !visits.contains(day)).forEach(visits::add);
-        visits.sort(null);
+        if (first.isAfter(last)) {
+            return List.of();
+        }
+        var visits = new TreeSet<>(added.navigableKeySet().subSet(first, true, last, true));
+        ofRule(first, last).stream().filter(day -> whyNot(day) == null).forEach(visits::add);
         return List.copyOf(visits);
     }
 
-    private List<LocalDate> visitsOfRule(LocalDate first, LocalDate last) {
-        var visits = new ArrayList<LocalDate>();
+    /** The days of the rule that are not driven; both ends included. */
+    public List<NotDriven> notDriven(LocalDate first, LocalDate last) {
+        return ofRule(first, last).stream().map(this::whyNot).filter(why -> why != null).toList();
+    }
+
+    private List<LocalDate> ofRule(LocalDate first, LocalDate last) {
+        var found = new ArrayList<LocalDate>();
         for (var days = rule.after(from, first.minusDays(1)); days.hasNext();) {
             var day = days.next();
             if (day.isAfter(last)) {
                 break;
             }
-            if (whyNot(day) == null) {
-                visits.add(day);
-            }
+            found.add(day);
         }
-        return visits;
+        return found;
     }
 
     /** The last visit before the day; empty when there is none. */
     public Optional<LocalDate> previous(LocalDate before) {
-        var visits = between(from.isBefore(before.minusYears(2)) ? before.minusYears(2) : from, before.minusDays(1));
-        return visits.isEmpty() ? Optional.empty() : Optional.of(visits.getLast());
+        var earliest = added.isEmpty() || from.isBefore(added.firstKey()) ? from : added.firstKey();
+        // most rules came true within the year, and rules only walk forwards
+        long back = 1;
+        var latest = before.isAfter(VisitRule.LATEST) ? VisitRule.LATEST : before.minusDays(1);
+        for (var last = latest; !last.isBefore(earliest); back *= 2) {
+            var first = last.minusYears(back);
+            var visits = between(first, last);
+            if (!visits.isEmpty()) {
+                return Optional.of(visits.getLast());
+            }
+            last = first.minusDays(1);
+        }
+        return Optional.empty();
     }
 
     /** Why a day of the rule is not driven; null when it is. */
-    public @Nullable String whyNot(LocalDate day) {
+    private @Nullable NotDriven whyNot(LocalDate day) {
         if (added.containsKey(day)) {
             return null;
         }
         var skip = skipped.get(day);
-        return skip != null || onHolidays ? skip : holidays.get(day);
+        if (skip != null) {
+            return new NotDriven(day, Why.SKIPPED, skip);
+        }
+        var holiday = onHolidays ? null : holidays.get(day);
+        return holiday == null ? null : new NotDriven(day, Why.HOLIDAY, holiday);
+    }
+
+    /** As if nothing had been said about the day by itself. */
+    VisitPattern without(LocalDate day) {
+        return new VisitPattern(rule, from, onHolidays, less(skipped, day), less(added, day), holidays);
+    }
+
+    private static NavigableMap<LocalDate, String> less(NavigableMap<LocalDate, String> days, LocalDate day) {
+        var others = new TreeMap<>(days);
+        others.remove(day);
+        return others;
     }
 }

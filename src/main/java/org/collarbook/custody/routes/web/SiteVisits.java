@@ -1,0 +1,49 @@
+package org.collarbook.custody.routes.web;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.collarbook.custody.Place;
+import org.collarbook.custody.routes.Route;
+import org.collarbook.custody.routes.VisitCalendar;
+import org.jspecify.annotations.Nullable;
+
+/** {@code noneKnown} stands where {@code next} or {@code afterNext} is absent. */
+record SiteVisits(UUID site, LocalDate today, @Nullable Visit next, @Nullable Visit afterNext,
+        @Nullable NoneKnown noneKnown) {
+
+    record Visit(LocalDate day, UUID route, String code, String name) {
+
+        static Visit from(VisitCalendar.Visit visit) {
+            return new Visit(visit.day(), visit.route().id(), visit.route().code(), visit.route().name());
+        }
+    }
+
+    enum Why {
+        NO_ROUTE,
+        NO_VISIT_TO_COME,
+        NO_VISIT_AFTER_NEXT
+    }
+
+    record NoneKnown(Why code, String text) {}
+
+    static SiteVisits of(Place site, LocalDate today, VisitCalendar calendar) {
+        var id = site.siteId();
+        var next = calendar.next(id, today.minusDays(1));
+        var afterNext = next.flatMap(visit -> calendar.next(id, visit.day()));
+        var routes = calendar.callingAt(id).stream().map(Route::code).collect(Collectors.joining(", "));
+        NoneKnown none = null;
+        if (routes.isEmpty()) {
+            none = new NoneKnown(Why.NO_ROUTE, "No route calls at site " + site.code() + ": no visit is known.");
+        } else if (next.isEmpty()) {
+            none = new NoneKnown(Why.NO_VISIT_TO_COME, "No visit of site " + site.code() + " is known from " + today
+                    + " on, by route " + routes + ".");
+        } else if (afterNext.isEmpty()) {
+            none = new NoneKnown(Why.NO_VISIT_AFTER_NEXT, "No visit of site " + site.code() + " is known after "
+                    + next.get().day() + ", by route " + routes + ".");
+        }
+        return new SiteVisits(id, today, next.map(Visit::from).orElse(null), afterNext.map(Visit::from).orElse(null),
+                none);
+    }
+}
