@@ -78,6 +78,12 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sites", OFFICE), door(HttpMethod.PUT, "/api/sites/*", OFFICE),
             door(HttpMethod.POST, "/api/movements", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/containers/*/movements", STAFF),
+            // whoever sees it standing there says so
+            door(HttpMethod.POST, "/api/sightings", STAFF),
+            door(HttpMethod.GET, "/api/containers/*/sightings", STAFF),
+            door(HttpMethod.GET, "/api/place-disputes", STAFF),
+            door(HttpMethod.POST, "/api/swaps", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/sites/*/swaps", STAFF),
             // what stands beside the tanks of a site
             door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
             door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
