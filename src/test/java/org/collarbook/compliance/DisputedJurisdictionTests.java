@@ -79,7 +79,7 @@ class DisputedJurisdictionTests {
         clock.set(Instant.parse("2026-11-25T12:00:00Z"));
         var place = jdbc.sql("select site_id from placement where container_id = ?").param(container)
                 .query(UUID.class).single();
-        seen(place.toString(), "2026-11-22T09:00:00Z");
+        seen(place.toString(), "2026-11-23T09:00:00Z");
         assertThat(stored()).isEqualTo("DUE");
         assertThat(assessed("").text("/status")).isEqualTo("IN_DATE");
         assertThat(assessed("?on=2026-11-25").text("/status")).isEqualTo("IN_DATE");

@@ -280,8 +280,8 @@ class SightingTests {
         assertThat(first.at("/items")).hasSize(3);
         assertThat(second.at("/items").findValuesAsString("occurredAt")).containsExactly("2026-11-21T08:00:00Z");
         var history = clerk.get(path + "/history").expect(200);
-        assertThat(history.text("/items/0/kind")).isEqualTo("SEEN");
-        assertThat(history.text("/items/0/content/siteId")).isEqualTo(farm.toString());
+        assertThat(history.text("/items/1/kind")).isEqualTo("SEEN");
+        assertThat(history.text("/items/1/content/siteId")).isEqualTo(farm.toString());
         assertThat(clerk.get("/api/audit/verification?container=" + container).at("/whole").asBoolean()).isTrue();
     }
 }
