@@ -54,16 +54,20 @@ class Standing {
         this.jdbc = jdbc;
     }
 
-    /** Derives anew what is kept of these; they are locked. */
+    /** Derives anew what is kept of these, of facts that were just recorded. */
     void settle(Collection<UUID> containers) {
         var ids = containers.toArray(UUID[]::new);
+        // a statement of its own: what a ledger that the lock has waited for has moved is seen by the next one only
+        jdbc.sql("select container_id from placement where container_id = any (?) order by container_id for update")
+                .param(ids).query(UUID.class).list();
         jdbc.sql("insert into placement (container_id, site_id, movement_id, since)"
                 + " select c.id, p.to_site_id, p.id, p.occurred_at from unnest(:ids) as c (id) cross join lateral ("
                 + PLACED + ") p" + """
 
                 on conflict (container_id) do update set site_id = excluded.site_id,
                   movement_id = excluded.movement_id, since = excluded.since
-                  where placement.movement_id <> excluded.movement_id""").param("ids", ids)
+                  where placement.movement_id <> excluded.movement_id and placement.since <= excluded.since""")
+                .param("ids", ids)
                 .param("at", OffsetDateTime.MAX).update();
         claim(ids);
     }

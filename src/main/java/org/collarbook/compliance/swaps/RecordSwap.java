@@ -58,7 +58,15 @@ public class RecordSwap {
     }
 
     /** The place that the register has of one of the two, and the one where it is told to have been. */
-    record Disputed(String container, UUID containerId, Place recordedSite, Place statedSite) {}
+    record Disputed(String container, UUID containerId, NamedSite recordedSite, NamedSite statedSite) {
+
+        record NamedSite(UUID id, String code, String name) {
+
+            static NamedSite from(Place place) {
+                return new NamedSite(place.siteId(), place.code(), place.name());
+            }
+        }
+    }
 
     /** Refuses by problem, before anything is written. */
     @Transactional(propagation = Propagation.MANDATORY, noRollbackFor = ProblemException.class)
@@ -121,8 +129,8 @@ public class RecordSwap {
         }
         if (!disputed.isEmpty()) {
             var errors = disputed.stream().map(one -> new FieldError("/" + one.container, "PLACE_DISPUTED",
-                    one.statedSite.siteId().toString(), "the site where the register has it at that time, "
-                            + one.recordedSite.siteId() + ": look at the container and record the movement that is"
+                    one.statedSite.id().toString(), "the site where the register has it at that time, "
+                            + one.recordedSite.id() + ": look at the container and record the movement that is"
                             + " missing"))
                     .toList();
             throw new Problem(HttpStatus.CONFLICT, "PLACE_DISPUTED", "The register has a container of this swap"
@@ -133,7 +141,8 @@ public class RecordSwap {
 
     private void elsewhere(String container, UUID id, Place stated, SwapCommand swap, List<Disputed> disputed) {
         movements.elsewhere(id, stated.siteId(), swap.at()).flatMap(places::site)
-                .ifPresent(recorded -> disputed.add(new Disputed(container, id, recorded, stated)));
+                .ifPresent(recorded -> disputed.add(new Disputed(container, id, Disputed.NamedSite.from(recorded),
+                        Disputed.NamedSite.from(stated))));
     }
 
     private Moved move(UUID container, Place from, Place to, SwapCommand swap, Caller by) {

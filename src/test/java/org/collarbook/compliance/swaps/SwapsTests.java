@@ -154,8 +154,8 @@ class SwapsTests {
         tables.unchangedBy(() -> {
             var refused = post(both).expectProblem(409, "PLACE_DISPUTED");
             assertThat(refused.errors()).isEqualTo(Map.of("/out", "PLACE_DISPUTED", "/in", "PLACE_DISPUTED"));
-            assertThat(refused.text("/disputed/0/recordedSite/siteId")).isEqualTo(elsewhere.toString());
-            assertThat(refused.text("/disputed/0/statedSite/siteId")).isEqualTo(farm.toString());
+            assertThat(refused.text("/disputed/0/recordedSite/id")).isEqualTo(elsewhere.toString());
+            assertThat(refused.text("/disputed/0/statedSite/id")).isEqualTo(farm.toString());
             both.put("happened", true);
             post(both).expectProblem(409, "PLACE_DISPUTED");
         });
@@ -210,7 +210,7 @@ class SwapsTests {
                 "/reasons")).contains("MISSING_REQUALIFICATIONS"));
     }
 
-    /** The truck is in the US, the site in Ontario, whose rules are asked. */
+    /** The truck is in the US, the site where no rule is held. */
     @Test
     void theRulesOfTheSiteAreAsked() {
         var site = Given.depot();
