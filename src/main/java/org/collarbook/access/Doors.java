@@ -90,6 +90,12 @@ public final class Doors {
             door(HttpMethod.DELETE, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/sites/*/rack", STAFF),
             door(HttpMethod.PUT, "/api/sites/*/rack", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            // whoever sees it standing there says so
+            door(HttpMethod.POST, "/api/sightings", STAFF),
+            door(HttpMethod.GET, "/api/containers/*/sightings", STAFF),
+            door(HttpMethod.GET, "/api/place-disputes", STAFF),
+            door(HttpMethod.POST, "/api/swaps", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/sites/*/swaps", STAFF),
             // what stands beside the tanks of a site
             door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
             door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),

@@ -8,8 +8,11 @@ import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Facts;
 import org.jspecify.annotations.Nullable;
 
-/** All that is known of one container: what stands in the register, where it is, and the facts the rules ask for. */
-public record KnownContainer(RegisteredContainer container, @Nullable Where where, Facts facts,
+/**
+ * All that is known of one container: what stands in the register, where it is, and the facts the rules ask for.
+ * {@code placeDisputed}: other places claim it; of different jurisdictions it is then not known which to ask.
+ */
+public record KnownContainer(RegisteredContainer container, @Nullable Where where, boolean placeDisputed, Facts facts,
         @Nullable Declarer declarer) {
 
     /** The site where it stands. */
@@ -17,6 +20,10 @@ public record KnownContainer(RegisteredContainer container, @Nullable Where wher
 
     /** Who answers for the facts that rest on a declaration; which ones they are, the container says. */
     public record Declarer(String name, LocalDate declaredOn) {}
+
+    public KnownContainer with(Facts other) {
+        return new KnownContainer(container, where, placeDisputed, other, declarer);
+    }
 
     public UUID id() {
         return container.id();

@@ -33,7 +33,8 @@ final class KnownContainerRow {
         var history = Dated.history(
                 texts(row, "history").map(Dated::parse).toList(),
                 container.marks().kind());
-        return new KnownContainer(container, where(row), facts(container, history, row), declarer(row));
+        return new KnownContainer(container, where(row), row.getBoolean("place_disputed"),
+                facts(container, history, row), declarer(row));
     }
 
     private static Facts facts(RegisteredContainer container, List<Requalification> history, ResultSet row)

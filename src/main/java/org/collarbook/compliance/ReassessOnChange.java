@@ -6,6 +6,7 @@ import java.util.List;
 import org.collarbook.custody.ContainerEmptied;
 import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerMoved;
+import org.collarbook.custody.ContainerSeen;
 import org.collarbook.custody.Places;
 import org.collarbook.custody.SiteChanged;
 import org.collarbook.holds.HoldsLifted;
@@ -44,6 +45,11 @@ class ReassessOnChange {
 
     @EventListener
     void on(ContainerMoved event) {
+        changes.ofThePast(List.of(event.containerId()), event.occurredAt());
+    }
+
+    @EventListener
+    void on(ContainerSeen event) {
         changes.ofThePast(List.of(event.containerId()), event.occurredAt());
     }
 

@@ -33,16 +33,40 @@ final class Then {
                 || jsonb_build_object('id', :id::text, 'declared', (entry.content ->> 'declared')::jsonb)) version),
             absorbed as (
               select cast(null as uuid) as container_id, cast(null as uuid) as into_id where false),
+            moved as (
+              select f.* from public.movement f where %s and f.occurred_at %%1$s),
+            -- of several at one moment the first recorded, unless another one starts where it led
+            deciding as (
+              select f.* from moved f where not exists (select from moved n where n.occurred_at = f.occurred_at
+                and n.from_site_id = f.to_site_id and (n.recorded_at, n.id) > (f.recorded_at, f.id))),
+            last_moved as (
+              select to_site_id as site_id, occurred_at from deciding
+              order by occurred_at desc, recorded_at, id limit 1),
             placement as (
-              %%s
+              %%2$s
             ),
+            filed_sighting as (
+              select f.site_id, f.occurred_at from public.sighting f where %s and f.occurred_at %%1$s),
+            claimed_place as (
+              select cast(:id as uuid) as container_id, k.site_id, (
+                select v.jurisdiction from public.site_version v where v.site_id = k.site_id
+                order by v.recorded_at <= :sites desc,
+                  case when v.recorded_at <= :sites then v.version else - v.version end desc limit 1) as jurisdiction
+              from last_moved p cross join lateral (
+                select f.to_site_id as site_id, f.occurred_at from deciding f where f.occurred_at = p.occurred_at
+                union all
+                select g.site_id, g.occurred_at from filed_sighting g where g.occurred_at >= p.occurred_at
+                  and not exists (select from moved f where f.occurred_at = g.occurred_at
+                    and f.from_site_id = g.site_id)) k
+              where k.site_id <> p.site_id and not exists (
+                select from filed_sighting s where s.site_id = p.site_id and s.occurred_at > k.occurred_at)),
             site as (
               select site_id as id, code, name, zone, jurisdiction, customer_id from public.site_version
               where site_id = (select site_id from placement)
               -- the first, where the site was not known yet
               order by recorded_at <= :sites desc,
                 case when recorded_at <= :sites then version else - version end desc limit 1),
-            """.formatted(IN_FORCE);
+            """.formatted(IN_FORCE, COUNTED, COUNTED);
 
     private static final String WHAT_WAS_DONE = """
             filed_requalification as (
@@ -99,10 +123,8 @@ final class Then {
     private static final String ON_THE_DAY = " at time zone coalesce((select zone from site), 'UTC'))::date <= :day";
 
     /** Happened by the end of the day asked about, the day where it stood. */
-    static final String BY_DAY = then("""
-            select cast(:id as uuid) as container_id, f.to_site_id as site_id from public.movement f
-            where %s and f.occurred_at < :after
-            order by f.occurred_at desc, f.recorded_at desc, f.id desc limit 1""".formatted(COUNTED), "", "", "",
+    static final String BY_DAY = then("< :after",
+            "select cast(:id as uuid) as container_id, site_id from last_moved", "", "", "",
             "(l.occurred_at" + ON_THE_DAY);
 
     /**
@@ -110,15 +132,13 @@ final class Then {
      * the container out of service in the very month of the fill, recorded later, may be of a later day; and the hold
      * that a fill has placed says nothing of the fill before.
      */
-    static final String BY_FILL = then("""
+    static final String BY_FILL = then("<= :moment", """
             select container_id, site_id from (
               select cast(:id as uuid) as container_id, cast(:site as uuid) as site_id, 1 as rank
               where cast(:site as uuid) is not null
-              union all (
-              select cast(:id as uuid), f.to_site_id, 2 from public.movement f
-              where %s and f.occurred_at <= :moment
-              order by f.occurred_at desc, f.recorded_at desc, f.id desc limit 1)) told
-            order by rank limit 1""".formatted(COUNTED), """
+              union all
+              select cast(:id as uuid), site_id, 2 from last_moved) told
+            order by rank limit 1""", """
             and not (f.performed_on is null and f.result <> 'PASSED' and f.recorded_at > :sites
                 and f.month = date_trunc('month', cast(:day as date))::date)""",
             "and f.id <> :fill and coalesce(f.filled_at < :moment, f.filled_on < :day)", """
@@ -128,8 +148,9 @@ final class Then {
 
     private Then() {}
 
-    private static String then(String placement, String tests, String fills, String holds, String lifts) {
-        return WHERE_IT_STOOD.formatted(placement) + WHAT_WAS_DONE.formatted(COUNTED, tests, fills)
+    private static String then(String happened, String placement, String tests, String fills, String holds,
+            String lifts) {
+        return WHERE_IT_STOOD.formatted(happened, placement) + WHAT_WAS_DONE.formatted(COUNTED, tests, fills)
                 + WHAT_HELD_IT.formatted(COUNTED, holds, lifts);
     }
 }

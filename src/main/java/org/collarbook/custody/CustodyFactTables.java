@@ -13,6 +13,11 @@ class CustodyFactTables {
     }
 
     @Bean
+    FactTable sightingTable() {
+        return new FactTable("sighting");
+    }
+
+    @Bean
     FactTable fillTable() {
         return new FactTable("fill");
     }

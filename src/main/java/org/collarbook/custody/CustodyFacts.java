@@ -5,7 +5,7 @@ import java.util.List;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
-/** Where containers went, the gas put into them, what was found of that later, and that they were empty. */
+/** Where containers went and were seen, the gas put into them, what was found of that later, and that they were empty. */
 @Component
 class CustodyFacts implements Journalled {
 
@@ -13,6 +13,11 @@ class CustodyFacts implements Journalled {
             select m.id, m.container_id, 'MOVED' as kind, m.occurred_at, m.recorded_at, m.recorded_by,
                 to_json(m) as content, null::json as more
             from movement m where m.container_id =\s""" + ASKED;
+
+    private static final String SIGHTINGS = """
+            select g.id, g.container_id, 'SEEN' as kind, g.occurred_at, g.recorded_at, g.recorded_by,
+                to_json(g) as content, null::json as more
+            from sighting g where g.container_id =\s""" + ASKED;
 
     /** Of a fill in a ledger the day is known at most. */
     private static final String FILLS = """
@@ -34,6 +39,6 @@ class CustodyFacts implements Journalled {
 
     @Override
     public List<String> selects() {
-        return List.of(MOVEMENTS, FILLS, EMPTYINGS, FLAGS);
+        return List.of(MOVEMENTS, SIGHTINGS, FILLS, EMPTYINGS, FLAGS);
     }
 }

@@ -19,18 +19,21 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Containers changing site. The latest by the time it happened decides where one stands. */
+/** Containers changing site. The latest by the time it happened decides where one stands; see {@link Standing}. */
 @Component
 public class Movements {
 
     private final JdbcClient jdbc;
     private final Containers containers;
+    private final Standing standing;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Movements(JdbcClient jdbc, Containers containers, ApplicationEventPublisher events, Clock clock) {
+    Movements(JdbcClient jdbc, Containers containers, Standing standing, ApplicationEventPublisher events,
+            Clock clock) {
         this.jdbc = jdbc;
         this.containers = containers;
+        this.standing = standing;
         this.events = events;
         this.clock = clock;
     }
@@ -40,24 +43,38 @@ public class Movements {
         if (!containers.lock(movement.containerId())) {
             return new Moving.UnknownContainer();
         }
-        var recorded = placeAt(movement.containerId(), movement.occurredAt());
         var stated = movement.fromSite();
-        if (stated != null && recorded.isPresent() && !recorded.get().equals(stated)) {
-            return new Moving.Disputed(recorded.get(), stated);
+        var elsewhere = stated == null
+                ? Optional.<UUID>empty()
+                : elsewhere(movement.containerId(), stated, movement.occurredAt());
+        if (stated != null && elsewhere.isPresent()) {
+            return new Moving.Disputed(elsewhere.get(), stated);
         }
         var id = Ids.next();
-        append(id, movement, stated == null ? recorded.orElse(null) : stated, by.id());
-        boolean moved = place(id, movement);
+        append(id, movement, stated == null ? origin(movement) : stated, by.id());
+        standing.settle(List.of(movement.containerId()));
         events.publishEvent(new ContainerMoved(movement.containerId(), movement.occurredAt()));
-        return new Moving.Recorded(id, moved);
+        return placed(id, movement.containerId());
     }
 
     /** Where the movements known so far had the container at that time. */
     public Optional<UUID> placeAt(UUID container, Instant at) {
-        return jdbc.sql("""
-                select to_site_id from filed_movement where container_id = ? and occurred_at <= ?
-                order by occurred_at desc, recorded_at desc, id desc limit 1""")
-                .params(container, utc(at)).query(UUID.class).optional();
+        return standing.at(container, at).map(Standing.Stood::site);
+    }
+
+    /** Where the register has it at that time, if not at the site, which does not claim it either. */
+    public Optional<UUID> elsewhere(UUID container, UUID site, Instant at) {
+        return placeAt(container, at)
+                .filter(recorded -> !recorded.equals(site) && !standing.claimedAt(container, at).contains(site));
+    }
+
+    /** Of several places, and of several moves at one moment, nobody knows from which it came. */
+    private @Nullable UUID origin(NewMovement movement) {
+        var container = movement.containerId();
+        var at = movement.occurredAt();
+        return standing.at(container, at)
+                .filter(stood -> stood.since().isBefore(at) && standing.claimedAt(container, at).isEmpty())
+                .map(Standing.Stood::site).orElse(null);
     }
 
     private void append(UUID id, NewMovement movement, @Nullable UUID from, UUID by) {
@@ -69,13 +86,13 @@ public class Movements {
                 .update();
     }
 
-    private boolean place(UUID id, NewMovement movement) {
+    private Moving placed(UUID id, UUID container) {
         return jdbc.sql("""
-                insert into placement (container_id, site_id, movement_id, since) values (?, ?, ?, ?)
-                on conflict (container_id) do update
-                  set site_id = excluded.site_id, movement_id = excluded.movement_id, since = excluded.since
-                  where placement.since <= excluded.since""")
-                .params(movement.containerId(), movement.toSite(), id, utc(movement.occurredAt())).update() == 1;
+                select movement_id = :id as moved,
+                  exists (select from place_claim k where k.container_id = p.container_id) as disputed
+                from placement p where container_id = :container""").param("id", id).param("container", container)
+                .query((row, number) -> new Moving.Recorded(id, row.getBoolean("moved"), row.getBoolean("disputed")))
+                .single();
     }
 
     /** A container's movements, the latest first; from just before the one given, when one is. */

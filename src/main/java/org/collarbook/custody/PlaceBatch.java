@@ -7,9 +7,9 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 
@@ -38,10 +38,12 @@ public class PlaceBatch {
     private final JdbcClient jdbc;
     private final BulkCopy copy;
     private final SiteVersions versions;
+    private final Standing standing;
     private final Clock clock;
 
-    PlaceBatch(JdbcClient jdbc, BulkCopy copy, SiteVersions versions, Clock clock) {
+    PlaceBatch(JdbcClient jdbc, BulkCopy copy, SiteVersions versions, Standing standing, Clock clock) {
         this.versions = versions;
+        this.standing = standing;
         this.jdbc = jdbc;
         this.copy = copy;
         this.clock = clock;
@@ -99,9 +101,9 @@ public class PlaceBatch {
 
     /** Records a movement for each and puts the container there, unless a later movement is known. Each container once. */
     public void place(List<Placing> placings, UUID by) {
-        var standing = standing(placings);
+        var known = known(placings);
         var now = clock.instant();
-        var fresh = placings.stream().filter(placing -> !standing.contains(placing.containerId()))
+        var fresh = placings.stream().filter(placing -> !known.contains(placing.containerId()))
                 .map(placing -> new Row(Ids.next(), placing)).toList();
         copy.into("movement (id, container_id, to_site_id, occurred_at, recorded_at, recorded_by)", fresh,
                 row -> new @Nullable Object[]{row.id, row.placing.containerId(), row.placing.siteId(),
@@ -109,26 +111,30 @@ public class PlaceBatch {
         copy.into("placement (container_id, site_id, movement_id, since)", fresh,
                 row -> new @Nullable Object[]{row.placing.containerId(), row.placing.siteId(), row.id,
                         row.placing.occurredAt()});
-        move(placings.stream().filter(placing -> standing.contains(placing.containerId())).toList(), by);
+        move(placings.stream().filter(placing -> known.contains(placing.containerId())).toList(), by);
+        standing.settle(known);
     }
 
-    private HashSet<UUID> standing(List<Placing> placings) {
-        return new HashSet<>(jdbc.sql("select container_id from placement where container_id = any (?)")
-                .param(placings.stream().map(Placing::containerId).toArray(UUID[]::new)).query(UUID.class).list());
+    /** Those that stand somewhere, or were seen. */
+    private Set<UUID> known(List<Placing> placings) {
+        return jdbc.sql("""
+                select id from unnest(?::uuid[]) as c (id)
+                where exists (select from placement p where p.container_id = c.id)
+                  or exists (select from filed_sighting g where g.container_id = c.id)""")
+                .param(placings.stream().map(Placing::containerId).toArray(UUID[]::new)).query(UUID.class).set();
     }
 
     private void move(List<Placing> placings, UUID by) {
         jdbc.sql("""
                 with given as (
                     select * from unnest(?::uuid[], ?::uuid[], ?::uuid[], ?::timestamptz[])
-                      as g (id, container, site, at)),
-                facts as (
-                    insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_at,
-                        recorded_by)
-                    select g.id, g.container, p.site_id, g.site, g.at, ?, ?
-                    from given g left join placement p on p.container_id = g.container and p.since <= g.at)
-                update placement p set site_id = g.site, movement_id = g.id, since = g.at
-                from given g where p.container_id = g.container and p.since <= g.at""")
+                      as g (id, container, site, at))
+                insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_at,
+                    recorded_by)
+                select g.id, g.container, p.site_id, g.site, g.at, ?, ?
+                from given g left join placement p on p.container_id = g.container and p.since < g.at
+                  -- of several places nobody knows from which it came
+                  and not exists (select from place_claim k where k.container_id = g.container)""")
                 .params(ids(placings.size()), placings.stream().map(Placing::containerId).toArray(UUID[]::new),
                         placings.stream().map(Placing::siteId).toArray(UUID[]::new),
                         texts(placings, placing -> placing.occurredAt().toString()),

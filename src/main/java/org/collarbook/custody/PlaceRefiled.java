@@ -14,21 +14,19 @@ import org.springframework.stereotype.Component;
 class PlaceRefiled {
 
     private final JdbcClient jdbc;
+    private final Standing standing;
 
-    PlaceRefiled(JdbcClient jdbc) {
+    PlaceRefiled(JdbcClient jdbc, Standing standing) {
         this.jdbc = jdbc;
+        this.standing = standing;
     }
 
     /** Before anybody judges by where it stands. */
     @EventListener
     @Order(Ordered.HIGHEST_PRECEDENCE)
     void on(RecordsRefiled event) {
-        var ids = event.containerIds().toArray(UUID[]::new);
-        jdbc.sql("delete from placement where container_id = any (?)").param(ids).update();
-        jdbc.sql("""
-                insert into placement (container_id, site_id, movement_id, since)
-                select distinct on (container_id) container_id, to_site_id, id, occurred_at from filed_movement
-                where container_id = any (?)
-                order by container_id, occurred_at desc, recorded_at desc, id desc""").param(ids).update();
+        jdbc.sql("delete from placement where container_id = any (?)")
+                .param(event.containerIds().toArray(UUID[]::new)).update();
+        standing.settle(event.containerIds());
     }
 }

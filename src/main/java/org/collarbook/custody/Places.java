@@ -123,8 +123,11 @@ public class Places {
         return place == null ? ZoneOffset.UTC : place.zone();
     }
 
+    /** Those recorded there, and those that it claims besides. */
     public List<UUID> containersAt(UUID site) {
-        return jdbc.sql("select container_id from placement where site_id = ?").param(site).query(UUID.class).list();
+        return jdbc.sql("select container_id from placement where site_id = :site"
+                + " union select container_id from place_claim where site_id = :site").param("site", site)
+                .query(UUID.class).list();
     }
 
     public Page<NamedCustomer> customers(@Nullable UUID after, PageSize size) {

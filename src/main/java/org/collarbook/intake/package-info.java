@@ -3,7 +3,8 @@
  * batches of a depot that worked offline.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck", "holds",
+@ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck",
+        "compliance :: swaps", "holds",
         "inspection", "custody", "custody :: routes", "registry", "regulation",
         "access", "platform"})
 package org.collarbook.intake;

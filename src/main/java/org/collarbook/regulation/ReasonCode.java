@@ -165,6 +165,12 @@ public enum ReasonCode {
             "It is not told that it was looked at before it was filled."),
     VOLUME_NOT_CORRECTED(
             "No volume correction is held for this specific gravity and temperature."),
+    PLACE_DISPUTED(
+            "Several places claim it: where it stands is not known until somebody has looked."),
+    OTHER_SIZE(
+            "It is of another size than the one taken away."),
+    DUE_BEFORE_VISITS(
+            "Its last day comes before the site's visit after next."),
     MARKS_DISPUTED(
             "The marks as read contradict what is recorded."),
     MARKS_NOT_RECORDED(

@@ -20,7 +20,8 @@ class FactsAreKeptTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"mark_correction", "movement", "fill", "requalification", "declaration", "idempotency",
+    @ValueSource(strings = {"mark_correction", "movement", "sighting", "swap", "fill", "requalification", "declaration",
+            "idempotency",
             "extinguisher", "extinguisher_record", "hold", "hold_lift", "recall", "recall_end", "test_record",
             "requalification_correction", "repair", "repair_correction", "emptying", "journal", "site_version",
             "fill_flag", "scan_batch", "scan_line", "part", "part_removal", "out_of_service", "return_to_service",

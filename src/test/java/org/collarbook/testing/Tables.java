@@ -32,7 +32,8 @@ public final class Tables {
     /** What the register's own rows say, whatever their order, and the ends of all chains. */
     public String digest() {
         var digests = new StringBuilder();
-        for (var table : new String[]{"container", "customer", "site", "placement", "movement", "mark_correction",
+        for (var table : new String[]{"container", "customer", "site", "placement", "place_claim", "movement",
+                "mark_correction",
                 "extinguisher", "requalifier", "requirement", "journal_head"}) {
             digests.append(table).append(' ')
                     .append(jdbc.sql("select coalesce(bit_xor(hashtextextended(t::text, 0)), 0)"

@@ -65,7 +65,6 @@ public class FillCheck {
             }
         }
         marked.addAll(mark.requalifications());
-        return new KnownContainer(known.container(), known.where(),
-                known.facts().toBuilder().requalifications(marked).build(), known.declarer());
+        return known.with(known.facts().toBuilder().requalifications(marked).build());
     }
 }

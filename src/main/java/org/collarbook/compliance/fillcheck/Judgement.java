@@ -33,6 +33,9 @@ public record Judgement(KnownContainer known, Liquid liquid, Assessment assessme
         if (limit instanceof FillingLimit.Limit && known.container().marks().tare() == null) {
             reasons.add(ReasonCode.MISSING_TARE.reason());
         }
+        if (known.placeDisputed()) {
+            reasons.add(ReasonCode.PLACE_DISPUTED.reason());
+        }
         return new Judgement(known, liquid, assessment, limit, refusals, reasons.stream().distinct().toList());
     }
 

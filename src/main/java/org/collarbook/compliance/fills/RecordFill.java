@@ -177,8 +177,7 @@ public class RecordFill {
                 ? null
                 : holds.stream().map(hold -> new StandingHold(hold.reason(), null, hold.text(), hold.citation()))
                         .toList();
-        return new KnownContainer(container.container(), container.where(),
-                container.facts().toBuilder().holds(standing).build(), container.declarer());
+        return container.with(container.facts().toBuilder().holds(standing).build());
     }
 
     static LocalDate day(FillCommand command, KnownContainer container, Inputs inputs) {

@@ -14,6 +14,7 @@ import org.collarbook.compliance.fillcheck.Liquids;
 import org.collarbook.custody.Contents;
 import org.collarbook.custody.Movements;
 import org.collarbook.custody.Place;
+import org.collarbook.custody.PlaceDisputes;
 import org.collarbook.custody.Places;
 import org.collarbook.custody.Products;
 import org.collarbook.holds.HoldReason;
@@ -43,12 +44,14 @@ public class TellFill {
     private final Holds holds;
     private final Movements movements;
     private final Places places;
+    private final PlaceDisputes disputes;
     private final Products products;
     private final Liquids liquids;
     private final FillCheck check;
 
     TellFill(RecordFill recordFill, Containers containers, KnownContainers known, Holds holds, Movements movements,
-            Places places, Products products, Liquids liquids, FillCheck check) {
+            Places places, PlaceDisputes disputes, Products products, Liquids liquids, FillCheck check) {
+        this.disputes = disputes;
         this.recordFill = recordFill;
         this.containers = containers;
         this.known = known;
@@ -111,12 +114,12 @@ public class TellFill {
         var standing = holds.standingAt(id, at).stream().map(hold -> new StandingHold(hold.reason().name(), null,
                 hold.reason().sentence(), hold.reason().citation())).toList();
         var where = now.where();
-        var then = movements.placeAt(id, at).filter(site -> where == null || !site.equals(where.siteId()))
-                .flatMap(places::site);
+        var then = movements.placeAt(id, at).flatMap(places::site);
         var facts = now.facts().toBuilder().holds(standing);
-        then.ifPresent(place -> facts.jurisdiction(place.jurisdiction()));
-        return new KnownContainer(now.container(), then.map(TellFill::where).orElse(where), facts.build(),
-                now.declarer());
+        boolean unclear = disputes.isAcrossBorders(id, at);
+        then.ifPresent(place -> facts.jurisdiction(unclear ? null : place.jurisdiction()));
+        return new KnownContainer(now.container(), then.map(TellFill::where).orElse(where), now.placeDisputed(),
+                facts.build(), now.declarer());
     }
 
     private static KnownContainer.Where where(Place place) {

@@ -2,12 +2,9 @@ package org.collarbook.custody.web;
 
 import java.net.URI;
 import java.time.Clock;
-import java.time.DateTimeException;
-import java.time.Instant;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
-import org.collarbook.custody.Movement;
 import org.collarbook.custody.Movements;
 import org.collarbook.custody.Moving;
 import org.collarbook.custody.NewMovement;
@@ -38,8 +35,11 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 @Tag(name = "Places")
 class MovementsController {
 
-    /** {@code moved} is false when a later movement is known, so that this one is history only. */
-    record RecordedMovement(UUID id, boolean moved) {}
+    /**
+     * {@code moved} is false when another movement decides: a later one, or one of the same moment that was recorded
+     * first. {@code disputed}: several places claim the container now.
+     */
+    record RecordedMovement(UUID id, boolean moved, boolean disputed) {}
 
     private final Movements movements;
     private final Places places;
@@ -63,9 +63,9 @@ class MovementsController {
         var movement = request.toMovement(clock.instant(), id -> places.site(id).isPresent());
         return idempotency.once(key, caller.id(), "POST /api/movements", request,
                 () -> switch (movements.record(movement, caller)) {
-                    case Moving.Recorded(var id, var moved) -> ResponseEntity
+                    case Moving.Recorded(var id, var moved, var disputed) -> ResponseEntity
                             .created(URI.create("/api/containers/" + movement.containerId() + "/movements"))
-                            .body(new RecordedMovement(id, moved));
+                            .body(new RecordedMovement(id, moved, disputed));
                     case Moving.Disputed disputed -> throw disputed(disputed, movement);
                     case Moving.UnknownContainer() -> throw Problem.invalid("/containerId", "UNKNOWN_CONTAINER",
                             movement.containerId().toString(), "the id of a container").asException();
@@ -93,26 +93,8 @@ class MovementsController {
         var before = Before.parse(cursor);
         var read = before == null
                 ? movements.of(id, null, null, rows.limit())
-                : movements.of(id, before.occurredAt, before.id, rows.limit());
-        return Page.of(read, rows, MovementsController::cursor)
+                : movements.of(id, before.occurredAt(), before.id(), rows.limit());
+        return Page.of(read, rows, movement -> Cursor.after(movement.occurredAt(), movement.id()))
                 .map(page -> page.stream().map(MovementResponse::from).toList());
-    }
-
-    private record Before(Instant occurredAt, UUID id) {
-
-        static @Nullable Before parse(@Nullable String text) {
-            var cursor = Cursor.parse(text, 2);
-            try {
-                return cursor == null
-                        ? null
-                        : new Before(Instant.parse(cursor.key().getFirst()), UUID.fromString(cursor.key().getLast()));
-            } catch (DateTimeException | IllegalArgumentException foreign) {
-                throw Cursor.refused(String.valueOf(text));
-            }
-        }
-    }
-
-    private static Cursor cursor(Movement movement) {
-        return Cursor.after(movement.occurredAt(), movement.id());
     }
 }

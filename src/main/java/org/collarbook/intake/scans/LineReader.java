@@ -2,9 +2,10 @@ package org.collarbook.intake.scans;
 
 import java.time.Clock;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 
 import org.collarbook.compliance.fillcheck.WhichContainer;
 import org.collarbook.platform.FieldError;
@@ -40,7 +41,7 @@ class LineReader {
         var id = id(sent.get("id"), inputs);
         var line = line(sent, inputs);
         var at = line == null ? null : Moments.past("/occurredAt", line.occurredAt(), clock.instant(), inputs);
-        var marks = line == null ? null : marks(line, inputs);
+        var marks = line == null ? Map.<String, WhichContainer>of() : marks(line, inputs);
         var errors = inputs.errors();
         return new ReadLine(position, id, content(sent), errors.isEmpty() && line != null && at != null
                 ? new ReadLine.Line(line, at, marks)
@@ -82,15 +83,19 @@ class LineReader {
                 .filter(kind -> given.isString() && kind.name().equals(given.stringValue())).findFirst().orElse(null);
     }
 
-    private static @Nullable WhichContainer marks(ScanLine line, Inputs inputs) {
-        if (line.containerId() == null) {
-            return WhichContainer.read("/", line.tag(), line.serial(), line.specification(), line.maker(), inputs);
+    private static Map<String, WhichContainer> marks(ScanLine line, Inputs inputs) {
+        var marks = new HashMap<String, WhichContainer>();
+        var named = line.containers();
+        if (named.isEmpty()) {
+            inputs.refuse(ScanLine.OUT, "MISSING", null, "the container taken away, or the one left, or both");
         }
-        if (Stream.of(line.tag(), line.serial()).anyMatch(text -> text != null && !text.isBlank())) {
-            inputs.refuse("/containerId", "TOO_MANY", line.containerId().toString(),
-                    "one of containerId, tag and serial");
-        }
-        return null;
+        named.forEach((pointer, container) -> {
+            var read = container.marks(pointer + "/", inputs);
+            if (read != null) {
+                marks.put(pointer, read);
+            }
+        });
+        return marks;
     }
 
     /** Whatever the order of its fields, it is the same line. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 
 import org.collarbook.compliance.fillcheck.WhichContainer;
@@ -43,60 +44,67 @@ class NamedContainers {
         record NotFound(FieldError error) implements Named {}
     }
 
-    /** By the place of the line in its batch. */
-    Map<Integer, Named> lock(Map<Integer, ReadLine.Line> lines) {
-        var marks = lines.values().stream().map(ReadLine.Line::marks).filter(Objects::nonNull).toList();
+    /** By the place of the line in its batch, and the pointer to each. */
+    Map<Integer, Map<String, Named>> lock(Map<Integer, ReadLine.Line> lines) {
+        var marks = lines.values().stream().flatMap(line -> line.marks().values().stream()).toList();
         var byTag = containers.byTags(marks.stream().map(WhichContainer::tag).filter(Objects::nonNull).toList());
         var bySerial = containers
                 .bySerials(marks.stream().map(WhichContainer::serial).filter(Objects::nonNull).toList());
         var takenOff = tags.lastTakenOff(byTag.keySet());
-        var named = new HashMap<Integer, Named>();
-        lines.forEach((place, line) -> named.put(place, named(line, byTag, bySerial, takenOff)));
+        var named = new HashMap<Integer, Map<String, Named>>();
+        lines.forEach((place, line) -> {
+            var ofLine = new TreeMap<String, Named>();
+            line.line().containers().forEach((pointer, asked) -> {
+                var read = line.marks().get(pointer);
+                ofLine.put(pointer, read == null
+                        ? new Named.Found(Objects.requireNonNull(asked.containerId()))
+                        : named(pointer, read, line, byTag, bySerial, takenOff));
+            });
+            named.put(place, ofLine);
+        });
         var known = containers.lock(found(named.values()));
         // a statement of its own: a merge that the lock has waited for is seen by the next one only
         var closed = Set.copyOf(absorbed.among(known));
-        named.replaceAll((place, one) -> one instanceof Named.Found(var id)
-                ? !known.contains(id) ? unknown("/containerId", id) : closed.contains(id) ? merged(id) : one
-                : one);
+        named.values().forEach(ofLine -> ofLine.replaceAll((pointer, one) -> one instanceof Named.Found(var id)
+                ? !known.contains(id)
+                        ? unknown(pointer + "/containerId", id)
+                        : closed.contains(id) ? merged(pointer, id) : one
+                : one));
         return named;
     }
 
-    private static List<UUID> found(Collection<Named> named) {
-        return named.stream().filter(Named.Found.class::isInstance).map(one -> ((Named.Found) one).container())
-                .distinct().toList();
+    private static List<UUID> found(Collection<Map<String, Named>> named) {
+        return named.stream().flatMap(ofLine -> ofLine.values().stream()).filter(Named.Found.class::isInstance)
+                .map(one -> ((Named.Found) one).container()).distinct().toList();
     }
 
-    private static Named named(ReadLine.Line line, Map<Tag, UUID> byTag,
+    private static Named named(String pointer, WhichContainer marks, ReadLine.Line line, Map<Tag, UUID> byTag,
             Map<Serial, Collection<RegisteredContainer>> bySerial, Map<Tag, Tags.Former> takenOff) {
-        var marks = line.marks();
-        var id = line.line().containerId();
-        if (id != null || marks == null) {
-            return new Named.Found(Objects.requireNonNull(id));
-        }
         var tag = marks.tag();
         if (tag != null) {
             var former = takenOff.get(tag);
             if (former != null && former.until().isAfter(line.at())) {
-                return new Named.NotFound(new FieldError("/tag", "TAG_MOVED_SINCE", tag.value(),
+                return new Named.NotFound(new FieldError(pointer + "/tag", "TAG_MOVED_SINCE", tag.value(),
                         former.movedSince(tag)));
             }
             var tagged = byTag.get(tag);
-            return tagged == null ? unknown("/tag", tag) : new Named.Found(tagged);
+            return tagged == null ? unknown(pointer + "/tag", tag) : new Named.Found(tagged);
         }
-        return one(marks, bySerial.getOrDefault(Objects.requireNonNull(marks.serial()), List.of()));
+        return one(pointer + "/serial", marks,
+                bySerial.getOrDefault(Objects.requireNonNull(marks.serial()), List.of()));
     }
 
-    private static Named one(WhichContainer marks, Collection<RegisteredContainer> bearing) {
+    private static Named one(String pointer, WhichContainer marks, Collection<RegisteredContainer> bearing) {
         var fitting = bearing.stream()
                 .filter(one -> fits(marks.specification(), one.marks().specification().value())
                         && fits(marks.maker(), one.marks().maker()))
                 .toList();
         if (fitting.size() > 1) {
-            return new Named.NotFound(new FieldError("/serial", "MORE_THAN_ONE", fitting.size() + " containers match",
+            return new Named.NotFound(new FieldError(pointer, "MORE_THAN_ONE", fitting.size() + " containers match",
                     "what tells them apart: specification and maker, the tag, or containerId"));
         }
         return fitting.isEmpty()
-                ? unknown("/serial", String.valueOf(marks.serial()))
+                ? unknown(pointer, String.valueOf(marks.serial()))
                 : new Named.Found(fitting.getFirst().id());
     }
 
@@ -104,8 +112,8 @@ class NamedContainers {
         return read == null || read.equals(recorded);
     }
 
-    private Named merged(UUID id) {
-        return new Named.NotFound(new FieldError("/containerId", "MERGED", id.toString(),
+    private Named merged(String pointer, UUID id) {
+        return new Named.NotFound(new FieldError(pointer + "/containerId", "MERGED", id.toString(),
                 "the record that counts for it, " + absorbed.into(id).map(UUID::toString).orElse("")));
     }
 

@@ -2,6 +2,7 @@ package org.collarbook.intake.scans;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 
 import org.collarbook.compliance.fillcheck.WhichContainer;
 import org.collarbook.platform.FieldError;
@@ -15,8 +16,13 @@ record ReadLine(int position, @Nullable String id, byte[] content, Told told) {
 
     sealed interface Told {}
 
-    /** {@code marks} name the container where the line does not tell its id. */
-    record Line(ScanLine line, Instant at, @Nullable WhichContainer marks) implements Told {}
+    /** {@code marks} name the containers whose ids the line does not tell, by the pointer to each. */
+    record Line(ScanLine line, Instant at, Map<String, WhichContainer> marks) implements Told {
+
+        public Line {
+            marks = Map.copyOf(marks);
+        }
+    }
 
     record Unreadable(List<FieldError> errors) implements Told {
 

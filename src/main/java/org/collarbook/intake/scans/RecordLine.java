@@ -2,16 +2,24 @@ package org.collarbook.intake.scans;
 
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.compliance.fills.TellFill;
+import org.collarbook.compliance.swaps.RecordSwap;
+import org.collarbook.compliance.swaps.StopReader;
+import org.collarbook.compliance.swaps.SwapAnswer;
+import org.collarbook.compliance.swaps.SwapCommand;
 import org.collarbook.custody.Emptyings;
 import org.collarbook.custody.Movements;
 import org.collarbook.custody.Moving;
 import org.collarbook.custody.NewMovement;
+import org.collarbook.custody.PlaceDisputes;
 import org.collarbook.custody.Places;
+import org.collarbook.custody.Sightings;
+import org.collarbook.custody.Sightings.Seeing;
 import org.collarbook.holds.HoldReason;
 import org.collarbook.holds.Holds;
 import org.collarbook.holds.Placing;
@@ -30,9 +38,18 @@ class RecordLine {
     private final Places places;
     private final Holds holds;
     private final TellFill tellFill;
+    private final Sightings sightings;
+    private final PlaceDisputes disputes;
+    private final StopReader stops;
+    private final RecordSwap recordSwap;
     private final Clock clock;
 
-    RecordLine(Movements movements, Emptyings emptyings, Places places, Holds holds, TellFill tellFill, Clock clock) {
+    RecordLine(Movements movements, Emptyings emptyings, Places places, Holds holds, TellFill tellFill,
+            Sightings sightings, PlaceDisputes disputes, StopReader stops, RecordSwap recordSwap, Clock clock) {
+        this.sightings = sightings;
+        this.disputes = disputes;
+        this.stops = stops;
+        this.recordSwap = recordSwap;
         this.movements = movements;
         this.emptyings = emptyings;
         this.places = places;
@@ -41,16 +58,25 @@ class RecordLine {
         this.clock = clock;
     }
 
-    LineAnswer record(String id, ReadLine.Line told, UUID container, Caller by) {
+    LineAnswer record(String id, ReadLine.Line told, Map<String, UUID> containers, Caller by) {
         if (!ScanKind.isOpen(told.line(), by.roles())) {
             throw Problem.invalid("/kind", "FORBIDDEN", "a key with the roles " + by.roles(),
                     ScanKind.roles(told.line())).asException();
         }
         return switch (told.line()) {
+            case ScanLine.Swapped swapped -> swapped(id, told, swapped, containers, by);
+            case ScanLine.OfOne line -> ofOne(id, told, line,
+                    Objects.requireNonNull(containers.get(ScanLine.ITSELF)), by);
+        };
+    }
+
+    private LineAnswer ofOne(String id, ReadLine.Line told, ScanLine.OfOne line, UUID container, Caller by) {
+        return switch (line) {
             case ScanLine.Moved moved -> moved(id, told, container, moved.toSite(), moved.fromSite(), null, by);
             case ScanLine.Returned returned -> returned(id, told, container, returned, by);
             case ScanLine.Filled filled -> filled(id, filled, container, by);
             case ScanLine.Held held -> held(id, told, container, held, by);
+            case ScanLine.Seen seen -> seen(id, told, container, seen, by);
         };
     }
 
@@ -63,7 +89,9 @@ class RecordLine {
         inputs.done();
         return switch (movements.record(new NewMovement(container, Objects.requireNonNull(to), told.at(),
                 fromSite), by)) {
-            case Moving.Recorded(var movement, var moved) -> LineAnswer.moved(id, container, movement, moved, emptying);
+            case Moving.Recorded(var movement, var moved, var disputed) ->
+                LineAnswer.moved(id, container, movement, moved,
+                        disputed, emptying);
             case Moving.Disputed(var recorded, var stated) -> throw Problem.invalid("/fromSite", "PLACE_DISPUTED",
                     stated.toString(), "the site where the register has it at that time, " + recorded
                             + ", or none: look at the container and record the movement that is missing")
@@ -109,6 +137,26 @@ class RecordLine {
                     + " condemned and out of service for good: a hold would say less.").asException();
             case Placing.UnknownContainer() -> throw unknown(container);
         };
+    }
+
+    private LineAnswer seen(String id, ReadLine.Line told, UUID container, ScanLine.Seen seen, Caller by) {
+        var inputs = new Inputs();
+        var site = inputs.present("/site", seen.site(), "the id of the site where it was seen");
+        known("/site", site, inputs);
+        inputs.done();
+        return switch (sightings.record(container, Objects.requireNonNull(site), told.at(), by)) {
+            case Seeing.Recorded(var sighting, var _) -> LineAnswer.seen(id, container, sighting,
+                    disputes.of(List.of(container)).containsKey(container));
+            case Seeing.UnknownContainer() -> throw unknown(container);
+        };
+    }
+
+    /** It has happened, so it is recorded whatever is to be said of the one that was left. */
+    private LineAnswer swapped(String id, ReadLine.Line told, ScanLine.Swapped swapped, Map<String, UUID> containers,
+            Caller by) {
+        var stop = stops.read(swapped.site(), swapped.vehicle(), new Inputs());
+        return LineAnswer.swapped(id, SwapAnswer.from(recordSwap.record(new SwapCommand(stop.site(), stop.vehicle(),
+                containers.get(ScanLine.OUT), containers.get(ScanLine.IN), told.at(), true), by)));
     }
 
     private static RuntimeException unknown(UUID container) {

@@ -54,12 +54,13 @@ class ScanBatchesController {
 
     @PostMapping
     @Operation(summary = "Send what a depot scanned while it was offline", description = """
-            Needs an `Idempotency-Key`. Up to 10,000 movements, returns, fills and holds, each with an `id` \
+            Needs an `Idempotency-Key`. Up to 10,000 movements, returns, fills, holds, sightings and swaps, each with an `id` \
             of its own among all lines sent with this key, and \
             `occurredAt` and the fields of its kind; settled in the order in which they happened, answered in the order \
             in which they were sent. A line that is refused stops no other, and may be sent again under its id; one that \
             has recorded something records nothing again (`REPEATED`). A fill that was not allowed has happened all the \
-            same: it is recorded with its reasons and puts a hold on the container (`RECORDED_NOT_ALLOWED`). Lines are \
+            same: it is recorded with its reasons and puts a hold on the container (`RECORDED_NOT_ALLOWED`); so is a swap that left a \
+            container which must not be used there. Lines are \
             kept piece by piece: after a lost answer, send the same batch again.""")
     ResponseEntity<ScanBatchAnswer> send(@RequestBody ScanBatchRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {

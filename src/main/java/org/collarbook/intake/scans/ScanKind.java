@@ -12,7 +12,9 @@ enum ScanKind {
     MOVEMENT("/api/movements", ScanLine.Moved.class),
     RETURN("/api/movements", ScanLine.Returned.class),
     FILL("/api/fills", ScanLine.Filled.class),
-    HOLD("/api/containers/*/holds", ScanLine.Held.class);
+    HOLD("/api/containers/*/holds", ScanLine.Held.class),
+    SEEN("/api/sightings", ScanLine.Seen.class),
+    SWAP("/api/swaps", ScanLine.Swapped.class);
 
     private static final String EMPTYINGS = "/api/containers/*/emptyings";
 
@@ -35,6 +37,8 @@ enum ScanKind {
             case ScanLine.Moved _ -> MOVEMENT.isOpen(roles);
             case ScanLine.Filled _ -> FILL.isOpen(roles);
             case ScanLine.Held _ -> HOLD.isOpen(roles);
+            case ScanLine.Seen _ -> SEEN.isOpen(roles);
+            case ScanLine.Swapped _ -> SWAP.isOpen(roles);
         };
     }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -107,19 +108,29 @@ class SettlePiece {
         var outcomes = new ArrayList<ScanLines.Outcome>();
         changes.together(() -> fresh.forEach(line -> outcomes.add(outcome(line, switch (line.told()) {
             case ReadLine.Unreadable(var errors) -> Refusals.of(line, errors);
-            case ReadLine.Line told -> switch (named.get(line.position())) {
-                case NamedContainers.Named.NotFound(var error) -> Refusals.of(line, error);
-                case NamedContainers.Named.Found(var container) -> recorded(line, told, container, by);
-            };
+            case ReadLine.Line told -> settled(line, told, Objects.requireNonNull(named.get(line.position())), by);
         }))));
         return outcomes;
     }
 
+    private LineAnswer settled(ReadLine line, ReadLine.Line told, Map<String, NamedContainers.Named> named,
+            Caller by) {
+        var errors = new ArrayList<FieldError>();
+        var found = new HashMap<String, UUID>();
+        named.forEach((pointer, one) -> {
+            switch (one) {
+                case NamedContainers.Named.NotFound(var error) -> errors.add(error);
+                case NamedContainers.Named.Found(var container) -> found.put(pointer, container);
+            }
+        });
+        return errors.isEmpty() ? recorded(line, told, found, by) : Refusals.of(line, errors);
+    }
+
     /** A line that is refused leaves nothing, whatever it had recorded before it was. */
-    private LineAnswer recorded(ReadLine line, ReadLine.Line told, UUID container, Caller by) {
+    private LineAnswer recorded(ReadLine line, ReadLine.Line told, Map<String, UUID> containers, Caller by) {
         jdbc.sql("savepoint line").update();
         try {
-            var answer = recordLine.record(String.valueOf(line.id()), told, container, by);
+            var answer = recordLine.record(String.valueOf(line.id()), told, containers, by);
             jdbc.sql("release savepoint line").update();
             return answer;
         } catch (ProblemException refused) {

@@ -10,6 +10,7 @@ import java.util.UUID;
 
 import org.collarbook.registry.DeclarableFact;
 import org.collarbook.registry.Marks;
+import org.collarbook.registry.PlaceClaim;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Stamped;
 import org.collarbook.registry.fittings.Stop;
@@ -19,8 +20,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A container as the register has it: marks in plain form, what is really stamped in {@code asStamped} where the two
- * differ, and in {@code declared} the facts that rest on a declaration. With {@code mergedInto} the record is closed, and
- * that one counts.
+ * differ, and in {@code declared} the facts that rest on a declaration. {@code placeDisputed}: the places that claim it,
+ * where several do. With {@code mergedInto} the record is closed, and that one counts.
  */
 record ContainerResponse(UUID id, int version, String kind, String specification, @Nullable String maker,
         String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
@@ -31,7 +32,7 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         @Nullable Boolean marksLegible, @Nullable PermitResponse permit, @Nullable String extendedPeriod,
         @Nullable YearMonth schemeDue, @Nullable LocalDate outOfServiceSince, @Nullable OutOfService outOfService,
         boolean collarRead, Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId,
-        Instant registeredAt, @Nullable UUID mergedInto) {
+        Instant registeredAt, @Nullable List<PlaceClaim> placeDisputed, @Nullable UUID mergedInto) {
 
     record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {
 
@@ -57,11 +58,8 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         }
     }
 
-    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop) {
-        return from(container, stop, null);
-    }
-
-    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop, @Nullable UUID mergedInto) {
+    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop,
+            @Nullable List<PlaceClaim> claims, @Nullable UUID mergedInto) {
         var marks = container.marks();
         var known = container.particulars();
         var pressure = marks.servicePressure();
@@ -77,7 +75,7 @@ record ContainerResponse(UUID id, int version, String kind, String specification
                 OutOfService.from(stop),
                 known.collarRead(), stamps(marks),
                 container.declared().stream().sorted().map(DeclarableFact::word).toList(), container.declaration(),
-                container.registeredAt(), mergedInto);
+                container.registeredAt(), claims, mergedInto);
     }
 
     private static Map<String, String> stamps(Marks marks) {

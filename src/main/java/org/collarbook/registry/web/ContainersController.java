@@ -15,6 +15,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
+import org.collarbook.registry.PlaceClaims;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Registration;
 import org.collarbook.registry.Serial;
@@ -45,10 +46,13 @@ class ContainersController {
     private final Containers containers;
     private final Absorbed absorbed;
     private final Stops stops;
+    private final PlaceClaims claims;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ContainersController(Containers containers, Absorbed absorbed, Stops stops, Idempotency idempotency, Clock clock) {
+    ContainersController(Containers containers, Absorbed absorbed, Stops stops, PlaceClaims claims,
+            Idempotency idempotency, Clock clock) {
+        this.claims = claims;
         this.absorbed = absorbed;
         this.containers = containers;
         this.stops = stops;
@@ -65,13 +69,14 @@ class ContainersController {
                 () -> switch (containers.register(content, caller)) {
                     case Registration.Registered(var id) -> ResponseEntity
                             .created(URI.create("/api/containers/" + id)).eTag(new Revision(0).etag())
-                            .body(ContainerResponse.from(known(id), null));
+                            .body(ContainerResponse.from(known(id), null, null, null));
                     case Registration.Refused refused -> throw refused.problem().asException();
                 });
     }
 
     @GetMapping("/{id}")
     @Operation(summary = "One container as it stands in the register", description = """
+            With `placeDisputed` several places claim it. \
             With `mergedInto` the record is closed: it was found to be that other container, which counts.""")
     ResponseEntity<ContainerResponse> one(@PathVariable UUID id) {
         return answer(known(id));
@@ -89,8 +94,11 @@ class ContainersController {
                         ? null
                         : read("tag", "INVALID_TAG", tag, org.collarbook.registry.Tag.tryParse(tag)),
                 Cursor.parseId(cursor), PageSize.of(size));
-        var stopped = stops.standing(page.items().stream().map(RegisteredContainer::id).toList());
-        return page.map(rows -> rows.stream().map(one -> ContainerResponse.from(one, stopped.get(one.id()))).toList());
+        var ids = page.items().stream().map(RegisteredContainer::id).toList();
+        var stopped = stops.standing(ids);
+        var disputed = claims.of(ids);
+        return page.map(rows -> rows.stream().map(one -> ContainerResponse.from(one, stopped.get(one.id()),
+                disputed.get(one.id()), null)).toList());
     }
 
     @PutMapping("/{id}")
@@ -108,8 +116,9 @@ class ContainersController {
 
     private ResponseEntity<ContainerResponse> answer(RegisteredContainer container) {
         var stop = stops.standing(List.of(container.id())).get(container.id());
+        var disputed = claims.of(List.of(container.id())).get(container.id());
         return ResponseEntity.ok().eTag(new Revision(container.version()).etag())
-                .body(ContainerResponse.from(container, stop, absorbed.into(container.id()).orElse(null)));
+                .body(ContainerResponse.from(container, stop, disputed, absorbed.into(container.id()).orElse(null)));
     }
 
     private static <T> T read(String parameter, String code, String text, ParseResult<T> result) {

@@ -52,6 +52,21 @@ record Life(Api api, Given given) {
                 "came back")).expect(201);
     }
 
+    void seen(UUID container, UUID site, String at) {
+        api.as(Role.YARD).post("/api/sightings", Map.of("containerId", container, "site", site, "occurredAt", at))
+                .expect(201);
+    }
+
+    /** Taken away at the one site, and left at the other two hours later, whatever the rules say of that. */
+    void swapped(UUID container, UUID from, UUID to, String day) {
+        var vehicle = given.site(null);
+        var named = Map.of("containerId", container);
+        api.as(Role.YARD).post("/api/swaps", Map.of("site", from, "vehicle", vehicle, "out", named, "occurredAt",
+                day + "T09:00:00Z")).expect(201);
+        api.as(Role.YARD).post("/api/swaps", Map.of("site", to, "vehicle", vehicle, "in", named, "happened", true,
+                "occurredAt", day + "T11:00:00Z")).expect(201);
+    }
+
     String recalled(String maker, String occurredAt) {
         return api.as(Role.CLERK).post("/api/recalls", Map.of("maker", maker, "issuedBy", "the maker", "reference",
                 "R-7", "occurredAt", occurredAt)).expect(201).text("/recall/id");

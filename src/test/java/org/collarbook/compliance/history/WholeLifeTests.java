@@ -22,10 +22,12 @@ class WholeLifeTests {
 
     private final Api api;
     private final Life life;
+    private final Given given;
     private final JdbcClient owner;
 
     WholeLifeTests(Api api, Given given, Flyway flyway) {
         this.api = api;
+        this.given = given;
         this.life = new Life(api, given);
         this.owner = JdbcClient.create(flyway.getConfiguration().getDataSource());
     }
@@ -44,6 +46,10 @@ class WholeLifeTests {
         life.repairVoid(life.repaired(id, rin, "collar welded on anew"));
         life.corrected(first, Life.visual(rin, "2026-11-11", "DEFECT"));
         life.recalled(maker, "2026-11-20T08:00:00Z");
+        var stands = UUID.fromString(api.as(Role.CLERK).get("/api/containers/" + id + "/movements")
+                .text("/items/0/toSite"));
+        life.seen(id, stands, "2026-11-21T08:00:00Z");
+        life.swapped(id, stands, given.site(null), "2026-11-22");
         return id;
     }
 
@@ -62,7 +68,7 @@ class WholeLifeTests {
         history.at("/items").forEach(entry -> kinds.add(entry.path("kind").asString()));
         assertThat(kinds).containsExactlyInAnyOrder("REGISTERED", "MOVED", "FILLED", "EMPTIED", "HELD", "HOLD_LIFTED",
                 "REQUALIFIED", "REQUALIFIED", "REQUALIFICATION_CORRECTED", "REPAIRED", "REPAIRED", "REPAIR_CORRECTED",
-                "HELD");
+                "HELD", "SEEN", "MOVED", "SWAPPED_OUT", "MOVED", "SWAPPED_IN");
         assertThat(history.body()).contains("\"netLb\":\"19.5\"", "\"filledAt\":\"2026-11-02T11:00:00Z\"",
                 "\"occurredAt\":\"2026-11-02T11:00:00Z\"", "\"recallId\":", "\"how\":\"came back\"",
                 "\"person\":\"R. Amsel\"", "\"operator\":\"M. Holt\"", "\"reason\":\"read from another cylinder\"",
@@ -88,6 +94,10 @@ class WholeLifeTests {
             "update repair set keep_until = keep_until + 1 where container_id = ? | REPAIRED: the fact was altered",
             "update repair_correction set reason = 'so' from repair r where r.id = corrects and container_id = ? | REPAIR_CORRECTED: the fact was altered",
             "delete from repair r where container_id = ? and not exists (select from repair_correction where corrects = r.id) | REPAIRED: the fact is gone",
+            "update sighting set occurred_at = occurred_at + interval '1 day' where container_id = ? | SEEN: the fact was altered",
+            "delete from sighting where container_id = ? | SEEN: the fact is gone",
+            "update swap w set refused_for = '{}' from movement m where m.id = w.in_movement_id and m.container_id = ? | SWAPPED_IN: the fact was altered",
+            "delete from swap w using movement m where m.id = w.out_movement_id and m.container_id = ? | SWAPPED_OUT: the fact is gone",
             "update fill set filled_at = filled_at + interval '1 minute' where container_id = ? | FILLED: the fact was altered",
             "update fill set net_lb = net_lb - 0.001 where container_id = ? | FILLED: the fact was altered",
             "update fill set leak_checked = false where container_id = ? | FILLED: the fact was altered",
