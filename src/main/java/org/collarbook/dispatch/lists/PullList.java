@@ -6,6 +6,7 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.custody.Place;
 import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
@@ -21,7 +22,12 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
 
     record NamedRoute(UUID id, String code, String name, NamedSite depot, @Nullable NamedSite vehicle) {}
 
-    record NamedSite(UUID id, String code, String name, @Nullable String address) {}
+    record NamedSite(UUID id, String code, String name, @Nullable String address) {
+
+        static NamedSite of(Place site) {
+            return new NamedSite(site.siteId(), site.code(), site.name(), site.address());
+        }
+    }
 
     /**
      * A site in the order of the route. {@code visit}: when somebody is next there, {@code next}: when again after that;
