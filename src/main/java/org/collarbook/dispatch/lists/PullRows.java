@@ -21,6 +21,12 @@ class PullRows {
     /** A list longer than this is no list to work from. */
     static final int MOST = 10_000;
 
+    /** Of a requirement {@code r}, its container {@code c} and the {@link #words}. */
+    static final String COLUMNS = """
+            c.id, c.kind, c.specification, c.maker, c.serial, c.manufactured, c.size, c.tag, w.status, r.requirement,
+            nullif(r.jurisdiction, '') as jurisdiction, r.due, case when w.leaves then r.changes_on end as leaves_on,
+            case when w.leaves then r.changes_to end as leaves_as, r.rule, w.holds""";
+
     static final String SELECT = """
             with call as (
                 select * from unnest(:sites::uuid[], :days::date[], :last_due::date[], :until::date[]) with ordinality
@@ -52,31 +58,32 @@ class PullRows {
             once as (
                 select distinct on (number, undetermined, container_id) * from found
                 order by number, undetermined, container_id, decisive desc, due, requirement, jurisdiction)
-            select r.number as call, r.undetermined, c.id, c.kind, c.specification, c.maker, c.serial, c.manufactured,
-                   c.size, c.tag, w.status, r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.due,
-                   case when w.leaves then r.changes_on end as leaves_on,
-                   case when w.leaves then r.changes_to end as leaves_as, r.rule,
-                   case when r.undetermined then r.reasons end as reasons, w.holds
-            from once r join call on call.number = r.number join container c on c.id = r.container_id
-            cross join lateral (select
-                container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, call.day) as status,
-                not r.undetermined and r.changes_on <= call.until
-                    and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE') as leaves,
-                case when r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD') then array(
-                    select h.reason from filed_hold h where h.container_id = c.id
-                      and not exists (select from lift_in_force l where l.hold_id = h.id)
-                    order by h.occurred_at, h.id) end as holds) w
+            select r.number as call, r.undetermined, case when r.undetermined then r.reasons end as reasons, %s
+            from once r join call on call.number = r.number join container c on c.id = r.container_id%s
             where case when r.undetermined then w.status = 'UNDETERMINED'
                     else w.leaves or w.status not in ('UNDETERMINED', 'OTHER_AUTHORITY', 'NOT_REQUIRED') end
               -- nobody can bring back what is lost
               and (w.holds is null or not 'LOST' = any (w.holds))
             order by r.number, r.undetermined, r.due nulls first, c.size, c.serial, c.id
-            limit :most""";
+            limit :most""".formatted(COLUMNS, words("call.day", "call.until"));
 
     private final JdbcClient jdbc;
 
     PullRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
+    }
+
+    /** The status on a day, whether it goes out of service by another, and what holds it. */
+    static String words(String day, String until) {
+        return """
+
+                cross join lateral (select
+                    container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, %s) as status,
+                    r.changes_on <= %s and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE') as leaves,
+                    case when r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD') then array(
+                        select h.reason from filed_hold h where h.container_id = c.id
+                          and not exists (select from lift_in_force l where l.hold_id = h.id)
+                        order by h.occurred_at, h.id) end as holds) w""".formatted(day, until);
     }
 
     List<PullRow> of(List<Call> calls) {
