@@ -10,6 +10,8 @@ import org.collarbook.custody.Place;
 import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** What must come back, stop by stop, with what to load in its place. */
 record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes, List<Disputed> placeDisputed,
         @Nullable FollowedPlan plan, String caution) {
@@ -33,6 +35,7 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
      * A site in the order of the route. {@code visit}: when somebody is next there, {@code next}: when again after that;
      * null where none is known.
      */
+    @Schema(name = "PullStop") // a tank that is out of service has a stop as well
     record Stop(@Nullable Integer position, @Nullable String route, NamedSite site, @Nullable LocalDate visit,
             @Nullable LocalDate next, List<Pulled> containers, List<ToLookInto> undetermined) {}
 

@@ -32,34 +32,38 @@ class PullRows {
                 select * from unnest(:sites::uuid[], :days::date[], :last_due::date[], :until::date[]) with ordinality
                     as asked (site_id, day, last_due, until, number)),
             found as (
-                select call.number, false as undetermined, r.* from call join requirement r on r.site_id = call.site_id
-                where r.decisive and r.standing = 'DUE' and r.due <= call.last_due
-                union all
-                -- where one authority's answer is not known, what another's says is overdue is overdue all the same
-                select call.number, false, r.* from call join requirement r on r.site_id = call.site_id
-                where not r.decisive and r.standing = 'DUE' and r.due <= call.last_due
-                  and exists (select from requirement worst where worst.container_id = r.container_id
-                    and worst.decisive and worst.standing in ('UNDETERMINED', 'OTHER_AUTHORITY'))
-                union all
-                select call.number, false, r.* from call join requirement r on r.site_id = call.site_id
-                where r.decisive and r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
-                union all
-                select call.number, false, r.* from call join requirement r on r.site_id = call.site_id
-                where r.decisive and r.changes_on <= call.until
-                  and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
-                union all
-                select call.number, true, r.* from call join requirement r on r.site_id = call.site_id
-                where r.decisive and r.standing = 'UNDETERMINED'
-                union all
-                select call.number, true, r.* from call join requirement r on r.site_id = call.site_id
-                where r.decisive and r.changes_on <= call.day and r.changes_to = 'UNDETERMINED'
-                  and r.standing <> 'UNDETERMINED'),
+                select call.number, r.* from call cross join lateral (
+                    select false as undetermined, r.* from requirement r
+                    where r.site_id = call.site_id and r.decisive and r.standing = 'DUE' and r.due <= call.last_due
+                    union all
+                    -- where one authority's answer is not known, what another's says is overdue is overdue all the same
+                    select false, r.* from requirement r
+                    where r.site_id = call.site_id and not r.decisive and r.standing = 'DUE' and r.due <= call.last_due
+                      and exists (select from requirement worst where worst.container_id = r.container_id
+                        and worst.decisive and worst.standing in ('UNDETERMINED', 'OTHER_AUTHORITY'))
+                    union all
+                    select false, r.* from requirement r
+                    where r.site_id = call.site_id and r.decisive
+                      and r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
+                    union all
+                    select false, r.* from requirement r
+                    where r.site_id = call.site_id and r.decisive and r.changes_on <= call.until
+                      and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
+                    union all
+                    select true, r.* from requirement r
+                    where r.site_id = call.site_id and r.decisive and r.standing = 'UNDETERMINED'
+                    union all
+                    select true, r.* from requirement r
+                    where r.site_id = call.site_id and r.decisive and r.standing <> 'UNDETERMINED'
+                      and r.changes_on <= call.day and r.changes_to = 'UNDETERMINED') r),
             -- each once, by the clock that decides or else by the one that runs out first
             once as (
                 select distinct on (number, undetermined, container_id) * from found
                 order by number, undetermined, container_id, decisive desc, due, requirement, jurisdiction)
             select r.number as call, r.undetermined, case when r.undetermined then r.reasons end as reasons, %s
-            from once r join call on call.number = r.number join container c on c.id = r.container_id%s
+            from once r join call on call.number = r.number
+            -- by its key, however many are thought to be found: a list is short, and the register is not
+            cross join lateral (select * from container where id = r.container_id offset 0) c%s
             where case when r.undetermined then w.status = 'UNDETERMINED'
                     else w.leaves or w.status not in ('UNDETERMINED', 'OTHER_AUTHORITY', 'NOT_REQUIRED') end
               -- nobody can bring back what is lost
@@ -83,7 +87,9 @@ class PullRows {
                     case when r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD') then array(
                         select h.reason from filed_hold h where h.container_id = c.id
                           and not exists (select from lift_in_force l where l.hold_id = h.id)
-                        order by h.occurred_at, h.id) end as holds) w""".formatted(day, until);
+                        order by h.occurred_at, h.id) end as holds
+                    -- once for each row, wherever they are asked for
+                    offset 0) w""".formatted(day, until);
     }
 
     List<PullRow> of(List<Call> calls) {
