@@ -3,7 +3,6 @@ package org.collarbook.dispatch.lists;
 import java.time.LocalDate;
 
 import org.collarbook.custody.Place;
-import org.collarbook.custody.SiteKind;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,11 +17,6 @@ record Call(Place site, @Nullable Integer position, @Nullable String route, @Nul
             @Nullable LocalDate next, Until until, LocalDate today) {
         return new Call(site, position, route, visit, next, until,
                 visit == null || visit.isBefore(today) ? today : visit);
-    }
-
-    /** What is on a vehicle or at a requalifier's is on its way: there is nothing to bring back from there. */
-    static boolean isStop(Place site) {
-        return site.kind() == SiteKind.CUSTOMER || site.kind() == SiteKind.DEPOT;
     }
 
     /** The day through which what is left in place of a container should last at least. */

@@ -2,7 +2,6 @@ package org.collarbook.dispatch.lists;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -16,7 +15,6 @@ import org.collarbook.custody.Place;
 import org.collarbook.custody.Places;
 import org.collarbook.custody.routes.Calendars;
 import org.collarbook.custody.routes.Route;
-import org.collarbook.custody.routes.VisitCalendar;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -61,7 +59,7 @@ class Rounds {
         }
         return new Round(
                 new PullList.Asked("Route " + route.code() + ", " + route.name(), named(route, known), day, null),
-                calls(calendar, route, day, null, known), depot, route.vehicle(), true);
+                new Calls(calendar, null, clock).of(route, day, known), depot, route.vehicle(), true);
     }
 
     /** Of the routes that load at a depot: those that are driven on the day asked about, or each on its next visit. */
@@ -73,13 +71,13 @@ class Rounds {
             NotAVisit.refuse(routes, visit);
         }
         var known = sitesOf(routes, depot.id());
+        var made = new Calls(calendar, before, clock);
         var calls = new HashMap<UUID, Call>();
         for (var route : routes) {
             if (visit == null || route.visits().isVisit(visit)) {
                 var day = visit == null ? next(route, todayAt(known.get(depot.id()))) : visit;
                 // a site on two of the routes is listed with the one that is there first
-                calls(calendar, route, day, before, known)
-                        .forEach(call -> calls.merge(call.site().siteId(), call, Rounds::sooner));
+                made.of(route, day, known).forEach(call -> calls.merge(call.site().siteId(), call, Rounds::sooner));
             }
         }
         var asked = new PullList.Asked("Depot " + depot.code() + ", " + depot.name(), null, visit, before);
@@ -89,48 +87,10 @@ class Rounds {
 
     /** Of sites, each by its own next visit and the one after that. */
     private Round ofSites(PullSites.Found found, boolean everyStop, @Nullable LocalDate before) {
-        var calendar = calendars.ofSites(found.sites());
-        var calls = places.sites(found.sites()).stream().filter(Call::isStop)
-                .map(site -> call(calendar, site, before)).sorted(Round.BY_ROUTE).toList();
+        var made = new Calls(calendars.ofSites(found.sites()), before, clock);
+        var calls = places.sites(found.sites()).stream().filter(Calls::isStop).map(made::of).sorted(Round.BY_ROUTE)
+                .toList();
         return new Round(new PullList.Asked(found.title(), null, null, before), calls, null, null, everyStop);
-    }
-
-    private Call call(VisitCalendar calendar, Place site, @Nullable LocalDate before) {
-        var today = todayAt(site);
-        var visit = calendar.next(site.siteId(), today.minusDays(1)).orElse(null);
-        if (visit == null) {
-            return Call.of(site, null, null, null, null, until(null, null, before), today);
-        }
-        return call(calendar, visit.route(), site, visit.day(), before);
-    }
-
-    private List<Call> calls(VisitCalendar calendar, Route route, @Nullable LocalDate visit, @Nullable LocalDate before,
-            Map<UUID, Place> known) {
-        var calls = new ArrayList<Call>();
-        for (var id : route.stops()) {
-            var site = known.get(id);
-            if (Call.isStop(site)) {
-                calls.add(call(calendar, route, site, visit, before));
-            }
-        }
-        return calls;
-    }
-
-    private Call call(VisitCalendar calendar, Route route, Place site, @Nullable LocalDate visit,
-            @Nullable LocalDate before) {
-        var next = visit == null
-                ? null
-                : calendar.next(site.siteId(), visit).map(VisitCalendar.Visit::day).orElse(null);
-        return Call.of(site, route.stops().indexOf(site.siteId()) + 1, route.code(), visit, next,
-                until(visit, next, before), todayAt(site));
-    }
-
-    private static Until until(@Nullable LocalDate visit, @Nullable LocalDate next, @Nullable LocalDate before) {
-        return before != null
-                ? new Until.Asked(before)
-                : next != null
-                        ? new Until.NextVisit(next)
-                        : visit != null ? new Until.NoLaterVisit() : new Until.NoVisitKnown();
     }
 
     private static Call sooner(Call one, Call other) {

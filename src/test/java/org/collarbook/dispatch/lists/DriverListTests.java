@@ -40,7 +40,7 @@ class DriverListTests {
     DriverListTests(Api api, Given given, JdbcClient jdbc) {
         this.api = api;
         this.given = given;
-        this.routes = new GivenRoutes(jdbc);
+        this.routes = new GivenRoutes(api, given, jdbc);
         this.depot = this.site = new UUID(0, 0);
         this.route = "";
     }
@@ -59,19 +59,7 @@ class DriverListTests {
     }
 
     private Answer list(String of) {
-        return api.as(Role.DISPATCHER).get("/api/routes/" + of + "/pull-list").expect(200);
-    }
-
-    private UUID cylinder(UUID at, String manufactured) {
-        var body = Given.cylinder();
-        body.put("manufactured", manufactured);
-        return at(at, body);
-    }
-
-    private UUID at(UUID place, Map<String, @Nullable Object> body) {
-        var id = given.registered(body);
-        given.moved(id, place, "2026-11-20T09:00:00Z");
-        return id;
+        return routes.list(of, null);
     }
 
     private UUID tank(String kind, String specification) {
@@ -81,22 +69,11 @@ class DriverListTests {
         body.put("waterCapacity", "500 gal");
         body.put("servicePressure", "250");
         body.remove("tare");
-        return at(site, body);
-    }
-
-    private String held(UUID container, HoldReason reason) {
-        return api.as(Role.FILLER).post("/api/containers/" + container + "/holds", Map.of("reason", reason))
-                .expect(201).text("/hold/id");
+        return routes.at(site, body);
     }
 
     private static List<String> texts(Answer answer, String pointer) {
         return answer.at(pointer).valueStream().map(text -> text.asString()).toList();
-    }
-
-    private UUID placed(String kind) {
-        var body = Given.depot();
-        body.put("kind", kind);
-        return UUID.fromString(api.as(Role.CLERK).post("/api/sites", body).expect(201).id());
     }
 
     @Test
@@ -104,8 +81,8 @@ class DriverListTests {
         var second = given.site(given.customer());
         var third = given.site(given.customer());
         var loop = route(null, third, site, second);
-        cylinder(site, OVERDUE);
-        cylinder(third, OVERDUE);
+        routes.cylinder(site, OVERDUE);
+        routes.cylinder(third, OVERDUE);
         var list = list(loop);
         assertThat(list.text("/asked/title")).isEqualTo("Route " + loop + ", Loop " + loop);
         assertThat(list.text("/asked/route/depot/id")).isEqualTo(depot.toString());
@@ -122,7 +99,7 @@ class DriverListTests {
 
     @Test
     void anOverdueOneIsNotToppedOff() {
-        cylinder(site, OVERDUE);
+        routes.cylinder(site, OVERDUE);
         var list = list(route);
         var at = "/stops/0/containers/0";
         assertThat(list.text(at + "/status")).isEqualTo("OVERDUE");
@@ -139,7 +116,7 @@ class DriverListTests {
     /** Filled before it fell due it may be carried, 49 CFR 180.205(c), but not topped off. */
     @Test
     void oneFilledInTimeMayBeCarried() {
-        var id = cylinder(site, "2014-11");
+        var id = routes.cylinder(site, "2014-11");
         api.as(Role.FILLER).with("Idempotency-Key", Given.serial()).post("/api/fills", Map.of("containerId", id,
                 "filledAt", "2026-11-20T12:00:00Z", "specificGravity", 0.508, "netAfterLb", 19.5, "lookedAt", true,
                 "leakChecked", true)).expect(201);
@@ -151,9 +128,9 @@ class DriverListTests {
 
     @Test
     void aTankStaysAndACargoTankIsBroughtIn() {
-        held(tank("STATIONARY_TANK", "ASME"), HoldReason.LEAKING);
-        held(tank("CARGO_TANK", "MC-331"), HoldReason.DENTED);
-        held(tank("PORTABLE_TANK", "DOT-51"), HoldReason.DENTED);
+        routes.held(tank("STATIONARY_TANK", "ASME"), HoldReason.LEAKING);
+        routes.held(tank("CARGO_TANK", "MC-331"), HoldReason.DENTED);
+        routes.held(tank("PORTABLE_TANK", "DOT-51"), HoldReason.DENTED);
         var list = list(route);
         assertThat(list.at("/stops/0/containers").valueStream()
                 .map(one -> one.at("/kind").asString() + " " + one.at("/action").asString()))
@@ -176,7 +153,7 @@ class DriverListTests {
     @ParameterizedTest
     @EnumSource(value = HoldReason.class, names = "LOST", mode = EnumSource.Mode.EXCLUDE)
     void aHeldOneTellsWhy(HoldReason reason) {
-        held(cylinder(site, IN_DATE), reason);
+        routes.held(routes.cylinder(site, IN_DATE), reason);
         var list = list(route);
         var at = "/stops/0/containers/0";
         assertThat(list.text(at + "/status")).isEqualTo("ON_HOLD");
@@ -190,14 +167,14 @@ class DriverListTests {
     @EnumSource(value = HoldReason.class, names = {"LEAKING", "DENTED", "CORRODED", "FIRE_OR_OVERHEATED", "ACCIDENT",
             "OVERFILLED_OR_DISCHARGED", "VALVE_DEFECT"})
     void anUnsafeOneIsNotLoadedEvenEmpty(HoldReason reason) {
-        held(cylinder(site, IN_DATE), reason);
+        routes.held(routes.cylinder(site, IN_DATE), reason);
         assertThat(texts(list(route), "/stops/0/containers/0/check"))
                 .contains("Put nothing in, and do not load it " + ASK + ".");
     }
 
     @Test
     void oneThatIsLiftedIsNotListed() {
-        var hold = held(cylinder(site, IN_DATE), HoldReason.RECALLED);
+        var hold = routes.held(routes.cylinder(site, IN_DATE), HoldReason.RECALLED);
         assertThat(list(route).at("/count").asInt()).isEqualTo(1);
         api.as(Role.CLERK).post("/api/holds/" + hold + "/lifts", Map.of("by", "CLERK", "note", "not concerned"))
                 .expect(201);
@@ -206,21 +183,21 @@ class DriverListTests {
 
     @Test
     void oneThatIsHeldForTwoReasonsTellsBothAndOneThatIsLostIsLeftOut() {
-        var id = cylinder(site, OVERDUE);
-        held(id, HoldReason.DENTED);
-        held(id, HoldReason.ILLEGIBLE_MARKS);
+        var id = routes.cylinder(site, OVERDUE);
+        routes.held(id, HoldReason.DENTED);
+        routes.held(id, HoldReason.ILLEGIBLE_MARKS);
         assertThat(list(route).text("/stops/0/containers/0/reason/text")).isEqualTo(
                 "A hold stands. It is dented. Its marks cannot be read.");
-        held(id, HoldReason.LOST);
+        routes.held(id, HoldReason.LOST);
         assertThat(list(route).at("/count").asInt()).isZero();
     }
 
     @ParameterizedTest
     @CsvSource({"VEHICLE", "REQUALIFIER"})
     void whatIsOnItsWayIsNotListed(String kind) {
-        var id = cylinder(site, OVERDUE);
+        var id = routes.cylinder(site, OVERDUE);
         assertThat(list(route).at("/count").asInt()).isEqualTo(1);
-        var place = placed(kind);
+        var place = routes.placed(kind);
         given.moved(id, place, "2026-11-22T09:00:00Z");
         assertThat(list(route).at("/count").asInt()).isZero();
         var there = api.as(Role.DISPATCHER).get("/api/pull-list?site=" + place).expect(200);
@@ -232,109 +209,11 @@ class DriverListTests {
         var body = Given.cylinder();
         body.remove("collarRead");
         body.remove("manufactured");
-        var id = at(site, body);
+        var id = routes.at(site, body);
         var list = list(route);
         assertThat(list.at("/count").asInt()).isZero();
         assertThat(list.text("/stops/0/undetermined/0/id")).isEqualTo(id.toString());
         assertThat(texts(list, "/stops/0/undetermined/0/missing"))
                 .contains("The requalification history is not known.").noneMatch(text -> text.contains("_"));
-    }
-
-    @Test
-    void countsWhatTheDepotHasAndTheRackTakes() {
-        var vehicle = placed("VEHICLE");
-        routes.rack(vehicle, "20 lb", 1);
-        var loop = route(vehicle, site);
-        cylinder(site, OVERDUE);
-        cylinder(site, OVERDUE);
-        cylinder(site, "2014-11");
-        // the last visit's next is 2026-12-17: the last day of 2026-12 survives it, that of 2026-11 does not
-        cylinder(depot, "2014-12");
-        cylinder(depot, "2014-11");
-        held(cylinder(depot, IN_DATE), HoldReason.DENTED);
-        var another = Given.cylinder();
-        another.put("owned", false);
-        at(depot, another);
-        var size = list(loop).at("/sizes/0");
-        assertThat(list(loop).at("/sizes")).hasSize(1);
-        assertThat(size.at("/size").asString()).isEqualTo("20 lb");
-        assertThat(size.at("/load").asInt()).isEqualTo(3);
-        assertThat(size.at("/inDateAtDepot").asInt()).isEqualTo(1);
-        assertThat(size.at("/shortfall").asInt()).isEqualTo(2);
-        assertThat(size.at("/rack").asInt()).isEqualTo(1);
-        assertThat(size.at("/overRack").asInt()).isEqualTo(2);
-        assertThat(list(loop).text("/asked/route/vehicle/id")).isEqualTo(vehicle.toString());
-    }
-
-    @Test
-    void whatIsNotKnownOfTheLoadIsNull() {
-        cylinder(site, OVERDUE);
-        var size = list(route).at("/sizes/0");
-        assertThat(size.at("/inDateAtDepot").asInt()).isZero();
-        assertThat(size.at("/shortfall").asInt()).isEqualTo(1);
-        assertThat(size.at("/rack").isMissingNode()).isTrue();
-        assertThat(size.at("/overRack").isMissingNode()).isTrue();
-        var bySite = api.as(Role.DISPATCHER).get("/api/pull-list?site=" + site).expect(200).at("/sizes/0");
-        assertThat(bySite.at("/load").asInt()).isEqualTo(1);
-        assertThat(bySite.at("/inDateAtDepot").isMissingNode()).isTrue();
-        assertThat(bySite.at("/shortfall").isMissingNode()).isTrue();
-    }
-
-    @Test
-    void aDepotsRoutesOfADayAreOneList() {
-        var other = given.site(given.customer());
-        var later = routes.on(depot, List.of(LocalDate.of(2026, 12, 4), LocalDate.of(2026, 12, 18)), other);
-        cylinder(site, OVERDUE);
-        cylinder(other, OVERDUE);
-        var dispatcher = api.as(Role.DISPATCHER);
-        var thursday = dispatcher.get("/api/pull-list?depot=" + depot + "&visit=2026-12-03").expect(200);
-        assertThat(thursday.at("/stops").valueStream().map(stop -> stop.at("/route").asString()))
-                .containsExactly(route);
-        var all = dispatcher.get("/api/pull-list?depot=" + depot).expect(200);
-        assertThat(all.at("/stops").valueStream().map(stop -> stop.at("/route").asString()))
-                .containsExactlyInAnyOrder(route, later).isSorted();
-        assertThat(all.at("/sizes/0/load").asInt()).isEqualTo(2);
-        assertThat(all.at("/sizes/0/inDateAtDepot").asInt()).isZero();
-        var before = dispatcher.get("/api/pull-list?depot=" + depot + "&before=2022-05-31").expect(200);
-        assertThat(before.at("/count").asInt()).isZero();
-        assertThat(before.text("/asked/before")).isEqualTo("2022-05-31");
-        var refused = dispatcher.get("/api/pull-list?depot=" + depot + "&visit=2026-12-05")
-                .expectProblem(422, "NOT_A_VISIT");
-        assertThat(refused.text("/previous")).isEqualTo("2026-12-04");
-        assertThat(refused.text("/next")).isEqualTo("2026-12-17");
-    }
-
-    @Test
-    void aSkippedDayIsNoVisit() {
-        routes.except(route, LocalDate.of(2026, 12, 17), "SKIPPED", "stock-taking");
-        var refused = api.as(Role.DISPATCHER).get("/api/routes/" + route + "/pull-list?visit=2026-12-17")
-                .expectProblem(422, "NOT_A_VISIT");
-        assertThat(refused.text("/detail")).isEqualTo("No visit on 2026-12-17 (" + route
-                + " skipped: stock-taking); the nearest before it: 2026-12-03, after it: 2026-12-31.");
-        assertThat(refused.text("/why")).isEqualTo(route + " skipped: stock-taking");
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"nowhere/pull-list | 404", "nowhere/pull-list?visit=2026-12-03 | 404",
-            "nowhere/pull-list?visit=soon | 400", "nowhere/pull-list?visit=2026-02-30 | 400",
-            "nowhere/pull-list?visit=9999-12-31 | 400", "nowhere/pull-list?visit=1999-12-31&format=csv | 400"})
-    void badQuestionsAreRefused(String path, int status) {
-        api.as(Role.DISPATCHER).get("/api/routes/" + path)
-                .expectProblem(status, status == 404 ? "NOT_FOUND" : "INVALID_INPUT");
-    }
-
-    @ParameterizedTest
-    @EnumSource(Role.class)
-    void isOpenToThoseWhoWorkFromIt(Role role) {
-        boolean open = switch (role) {
-            case DISPATCHER, YARD, CLERK, ADMINISTRATOR -> true;
-            case FILLER, PORTAL -> false;
-        };
-        var session = role == Role.PORTAL ? api.asPortalOf(new CustomerId(given.customer())) : api.as(role);
-        for (var path : List.of("/api/routes/" + route + "/pull-list", "/api/pull-list?site=" + site,
-                "/api/pull-list/place-unknown?before=2026-12-01", "/api/routes/" + route + "/pull-list?format=csv")) {
-            assertThat(session.get(path).status()).as(path).isEqualTo(open ? 200 : 403);
-            assertThat(api.anonymous().get(path).status()).isEqualTo(401);
-        }
     }
 }

@@ -3,9 +3,14 @@ package org.collarbook.dispatch.lists;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
+import org.collarbook.access.Role;
+import org.collarbook.holds.HoldReason;
 import org.collarbook.platform.Ids;
+import org.collarbook.testing.Answer;
+import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -15,10 +20,44 @@ final class GivenRoutes {
 
     static final LocalDate FIRST = LocalDate.of(2026, 1, 1);
 
+    private final Api api;
+    private final Given given;
     private final JdbcClient jdbc;
 
-    GivenRoutes(JdbcClient jdbc) {
+    GivenRoutes(Api api, Given given, JdbcClient jdbc) {
+        this.api = api;
+        this.given = given;
         this.jdbc = jdbc;
+    }
+
+    UUID cylinder(UUID at, String manufactured) {
+        var body = Given.cylinder();
+        body.put("manufactured", manufactured);
+        return at(at, body);
+    }
+
+    UUID at(UUID place, Map<String, @Nullable Object> body) {
+        var id = given.registered(body);
+        given.moved(id, place, "2026-11-01T09:00:00Z");
+        return id;
+    }
+
+    /** The id of the hold. */
+    String held(UUID container, HoldReason reason) {
+        return api.as(Role.FILLER).post("/api/containers/" + container + "/holds", Map.of("reason", reason))
+                .expect(201).text("/hold/id");
+    }
+
+    /** A site of another kind than a customer's. */
+    UUID placed(String kind) {
+        var body = Given.depot();
+        body.put("kind", kind);
+        return UUID.fromString(api.as(Role.CLERK).post("/api/sites", body).expect(201).id());
+    }
+
+    Answer list(String route, @Nullable String visit) {
+        return api.as(Role.DISPATCHER).get("/api/routes/" + route + "/pull-list"
+                + (visit == null ? "" : "?visit=" + visit)).expect(200);
     }
 
     /** By a recurrence rule from the first of 2026 on. */

@@ -38,7 +38,7 @@ class ListsByIndexTests {
     ListsByIndexTests(Api api, Given given, JdbcClient jdbc, Flyway flyway) {
         this.api = api;
         this.given = given;
-        this.routes = new GivenRoutes(jdbc);
+        this.routes = new GivenRoutes(api, given, jdbc);
         this.flyway = flyway;
     }
 

@@ -37,7 +37,7 @@ class PullListCsvTests {
     PullListCsvTests(Api api, Given given, JdbcClient jdbc, DataSource dataSource) {
         this.api = api;
         this.given = given;
-        this.routes = new GivenRoutes(jdbc);
+        this.routes = new GivenRoutes(api, given, jdbc);
         this.dataSource = dataSource;
     }
 

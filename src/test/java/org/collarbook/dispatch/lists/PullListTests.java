@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
@@ -23,6 +24,7 @@ import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Due months by 49 CFR 180.209(e): twelve years from the original test; good through the last day, 180.205(c). */
 @RegisterTest
@@ -32,8 +34,10 @@ class PullListTests {
     private final Given given;
     private final Requalifications requalifications;
     private final TestClock clock;
+    private final GivenRoutes routes;
 
-    PullListTests(Api api, Given given, Requalifications requalifications, TestClock clock) {
+    PullListTests(Api api, Given given, Requalifications requalifications, TestClock clock, JdbcClient jdbc) {
+        this.routes = new GivenRoutes(api, given, jdbc);
         this.api = api;
         this.given = given;
         this.requalifications = requalifications;
@@ -172,6 +176,19 @@ class PullListTests {
             assertThat(container.at("/reason/text").asString()).startsWith("From 2027-02-01: ");
             assertThat(container.at("/reason/citation").isMissingNode()).isTrue();
         }
+    }
+
+    /** The same by visits: with it left at the stop, its life would end before the next. */
+    @ParameterizedTest
+    @CsvSource({"2027-01-31, 0", "2027-02-01, 1"})
+    void listsOnARouteWhatIsAtTheEndOfItsServiceLifeBeforeTheNextVisit(LocalDate next, int listed) {
+        var site = given.site(given.customer());
+        endingAt(site);
+        var route = routes.on(given.site(null), List.of(LocalDate.of(2027, 1, 28), next), site);
+        var list = routes.list(route, "2027-01-28");
+        assertThat(list.at("/count").asInt()).isEqualTo(listed);
+        assertThat(list.at("/stops/0/containers/0/reason/text").asString(""))
+                .startsWith(listed == 0 ? "" : "From 2027-02-01: ");
     }
 
     @Test

@@ -38,25 +38,14 @@ class VisitRuleTests {
     VisitRuleTests(Api api, Given given, JdbcClient jdbc, TestClock clock) {
         this.api = api;
         this.given = given;
-        this.routes = new GivenRoutes(jdbc);
+        this.routes = new GivenRoutes(api, given, jdbc);
         this.clock = clock;
-    }
-
-    private void dueAt(UUID site, YearMonth due) {
-        var body = Given.cylinder();
-        body.put("manufactured", due.minusYears(YEARS).toString());
-        given.moved(given.registered(body), site, "2026-11-01T09:00:00Z");
     }
 
     private UUID siteWith(YearMonth due) {
         var site = given.site(given.customer());
-        dueAt(site, due);
+        routes.cylinder(site, due.minusYears(YEARS).toString());
         return site;
-    }
-
-    private Answer list(String route, @Nullable String visit) {
-        return api.as(Role.DISPATCHER).get("/api/routes/" + route + "/pull-list"
-                + (visit == null ? "" : "?visit=" + visit)).expect(200);
     }
 
     private static String reasons(Answer list, int stop) {
@@ -98,15 +87,15 @@ class VisitRuleTests {
             """)
     void onBothSidesOfEachBoundary(String name, YearMonth due, String visits, @Nullable String asked, String reason) {
         var route = routes.on(given.site(null), days(visits), siteWith(due));
-        assertThat(reasons(list(route, asked), 0)).isEqualTo(reason);
+        assertThat(reasons(routes.list(route, asked), 0)).isEqualTo(reason);
     }
 
     @Test
     void aNextVisitThatIsSkippedDoesNotCount() {
         var route = routes.route(given.site(null), "FREQ=WEEKLY;BYDAY=TH", siteWith(YearMonth.of(2026, 12)));
-        assertThat(reasons(list(route, "2026-12-24"), 0)).isEqualTo("-");
+        assertThat(reasons(routes.list(route, "2026-12-24"), 0)).isEqualTo("-");
         routes.except(route, LocalDate.of(2026, 12, 31), "SKIPPED", "stock-taking");
-        var list = list(route, "2026-12-24");
+        var list = routes.list(route, "2026-12-24");
         assertThat(list.text("/stops/0/next")).isEqualTo("2027-01-07");
         assertThat(reasons(list, 0)).isEqualTo("DUE_BEFORE");
         assertThat(list.text("/stops/0/containers/0/reason/text"))
@@ -118,10 +107,10 @@ class VisitRuleTests {
         var day = LocalDate.of(2027, 9, 30);
         var route = routes.route(given.site(null), "FREQ=WEEKLY;BYDAY=TH", siteWith(YearMonth.of(2027, 9)));
         routes.notOnHolidays(route);
-        assertThat(reasons(list(route, "2027-09-23"), 0)).isEqualTo("-");
+        assertThat(reasons(routes.list(route, "2027-09-23"), 0)).isEqualTo("-");
         routes.holiday(day, "Orchard Day");
         try {
-            assertThat(reasons(list(route, "2027-09-23"), 0)).isEqualTo("DUE_BEFORE");
+            assertThat(reasons(routes.list(route, "2027-09-23"), 0)).isEqualTo("DUE_BEFORE");
             var refused = api.as(Role.DISPATCHER).get("/api/routes/" + route + "/pull-list?visit=" + day)
                     .expectProblem(422, "NOT_A_VISIT");
             assertThat(refused.text("/previous")).isEqualTo("2027-09-23");
@@ -138,11 +127,11 @@ class VisitRuleTests {
         var site = siteWith(YearMonth.of(2026, 12));
         var depot = given.site(null);
         var slow = routes.on(depot, days("2026-12-03 2027-02-04"), site);
-        assertThat(reasons(list(slow, "2026-12-03"), 0)).isEqualTo("DUE_BEFORE");
+        assertThat(reasons(routes.list(slow, "2026-12-03"), 0)).isEqualTo("DUE_BEFORE");
         var other = routes.on(given.site(null), days("2026-12-31 2027-06-03"), site);
-        assertThat(reasons(list(slow, "2026-12-03"), 0)).isEqualTo("-");
-        assertThat(list(slow, "2026-12-03").text("/stops/0/next")).isEqualTo("2026-12-31");
-        assertThat(reasons(list(other, "2026-12-31"), 0)).isEqualTo("DUE_BEFORE");
+        assertThat(reasons(routes.list(slow, "2026-12-03"), 0)).isEqualTo("-");
+        assertThat(routes.list(slow, "2026-12-03").text("/stops/0/next")).isEqualTo("2026-12-31");
+        assertThat(reasons(routes.list(other, "2026-12-31"), 0)).isEqualTo("DUE_BEFORE");
         var bySite = api.as(Role.DISPATCHER).get("/api/pull-list?site=" + site).expect(200);
         assertThat(bySite.text("/stops/0/route")).isEqualTo(slow);
         assertThat(bySite.text("/stops/0/visit")).isEqualTo("2026-12-03");
@@ -156,7 +145,7 @@ class VisitRuleTests {
         var depot = given.site(null);
         var one = routes.on(depot, days("2026-12-03 2027-01-07"), site);
         routes.on(depot, days("2026-12-03 2027-01-14"), site);
-        assertThat(list(one, "2026-12-03").text("/stops/0/next")).isEqualTo("2027-01-07");
+        assertThat(routes.list(one, "2026-12-03").text("/stops/0/next")).isEqualTo("2027-01-07");
         var byDepot = api.as(Role.DISPATCHER).get("/api/pull-list?visit=2026-12-03&depot=" + depot).expect(200);
         assertThat(byDepot.at("/stops")).hasSize(1);
         assertThat(byDepot.at("/count").asInt()).isEqualTo(1);
@@ -178,7 +167,7 @@ class VisitRuleTests {
                 .expectProblem(422, "NOT_A_VISIT");
         assertThat(refused.text("/previous")).isEqualTo("2026-11-18");
         assertThat(refused.at("/next").isMissingNode()).isTrue();
-        assertThat(reasons(list(route, "2026-11-18"), 0)).isEqualTo("OVERDUE");
+        assertThat(reasons(routes.list(route, "2026-11-18"), 0)).isEqualTo("OVERDUE");
     }
 
     /** 2026-11-26 has begun at UTC and not yet at the depot, America/Chicago. */
@@ -186,9 +175,9 @@ class VisitRuleTests {
     void todayIsTheDateAtTheDepot() {
         var route = routes.on(given.site(null), days("2026-11-25 2026-12-02"), siteWith(YearMonth.of(2026, 11)));
         clock.set(LocalDate.of(2026, 11, 26).atTime(3, 0).toInstant(ZoneOffset.UTC));
-        assertThat(list(route, null).text("/asked/visit")).isEqualTo("2026-11-25");
+        assertThat(routes.list(route, null).text("/asked/visit")).isEqualTo("2026-11-25");
         clock.set(LocalDate.of(2026, 11, 26).atTime(7, 0).toInstant(ZoneOffset.UTC));
-        assertThat(list(route, null).text("/asked/visit")).isEqualTo("2026-12-02");
+        assertThat(routes.list(route, null).text("/asked/visit")).isEqualTo("2026-12-02");
     }
 
     /** The bound of the statement, against the definition: the last day of the month lies before the day. */
