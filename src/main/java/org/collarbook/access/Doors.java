@@ -130,6 +130,8 @@ public final class Doors {
             door(HttpMethod.POST, "/api/demo", EnumSet.of(ADMINISTRATOR)),
             // the three lists
             door(HttpMethod.GET, "/api/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/pull-list/place-unknown", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/routes/*/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),

@@ -1,6 +1,8 @@
 /** Which containers must come back, by stop, with what to load in their place. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"compliance", "custody", "registry", "regulation", "access", "platform"})
+@ApplicationModule(allowedDependencies = {"compliance", "holds", "custody", "custody :: routes", "registry",
+        "regulation",
+        "access", "platform"})
 package org.collarbook.dispatch;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,5 +1,7 @@
 package org.collarbook.schedule;
 
+import static org.collarbook.platform.SpreadsheetText.guardedInSql;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
@@ -39,15 +41,15 @@ class ScheduleRows {
                    r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.rule, c.id as container_id, c.kind,
                    c.specification, c.maker, c.serial, c.manufactured, c.size, c.tag, s.code as site, s.name as site_name, u.code as customer"""
             .formatted(STATUS);
-    /** Cells that a spreadsheet would run as a formula get an apostrophe before them (OWASP, CSV injection). */
     private static final String FILE = """
             select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
                    %s as status, r.requirement, r.rule, c.kind,
                    %s as specification, %s as maker, %s as serial, to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
                    %s as site_name, %s as customer, c.id as container_id,
                    nullif(r.jurisdiction, '') as jurisdiction"""
-            .formatted(STATUS, guarded("c.specification"), guarded("c.maker"), guarded("c.serial"), guarded("c.tag"),
-                    guarded("s.code"), guarded("s.name"), guarded("u.code"));
+            .formatted(STATUS, guardedInSql("c.specification"), guardedInSql("c.maker"), guardedInSql("c.serial"),
+                    guardedInSql("c.tag"),
+                    guardedInSql("s.code"), guardedInSql("s.name"), guardedInSql("u.code"));
 
     private final JdbcClient jdbc;
     private final BulkCopyOut copyOut;
@@ -57,12 +59,6 @@ class ScheduleRows {
         this.jdbc = jdbc;
         this.copyOut = copyOut;
         this.clock = clock;
-    }
-
-    /** The first characters are = + - @, tab and carriage return; comparing a number costs less than a pattern. */
-    private static String guarded(String column) {
-        return "case when ascii(" + column + ") in (61, 43, 45, 64, 9, 13) then '''' || " + column + " else " + column
-                + " end";
     }
 
     List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {

@@ -63,4 +63,23 @@ final class Fleet {
                 + idOf("container", "n") + ", date '2026-11-01' - (n % 300)::int, " + idOf("key", "0")
                 + " from generate_series(0, ?) n where n % 2 = 0").param(size - 1).update();
     }
+
+    /** The last twenty sites stand for one depot; of the others, twenty each are a route that is driven on Thursdays. */
+    int routes() {
+        int routes = Math.max(1, size / 2000 - 1);
+        jdbc.sql("insert into site (id, code, name, kind, zone, jurisdiction) values (" + idOf("depot", "0")
+                + ", 'BD', 'Depot', 'DEPOT', 'America/Chicago', 'US')").update();
+        for (var table : new String[]{"requirement", "placement"}) {
+            jdbc.sql("update " + table + " set site_id = " + idOf("depot", "0") + " where site_id in (select "
+                    + idOf("site", "n") + " from generate_series(?, ?) n)").params(routes * 20, routes * 20 + 19)
+                    .update();
+        }
+        jdbc.sql("insert into route (id, code, name, depot_id, rule, first_day, on_holidays) select "
+                + idOf("route", "n") + ", 'BR' || n, 'Loop ' || n, " + idOf("depot", "0")
+                + ", 'FREQ=WEEKLY;BYDAY=TH', date '2026-01-01', true from generate_series(0, ?) n").param(routes - 1)
+                .update();
+        jdbc.sql("insert into route_stop select " + idOf("route", "n / 20") + ", n % 20 + 1, " + idOf("site", "n")
+                + " from generate_series(0, ?) n").param(routes * 20 - 1).update();
+        return routes;
+    }
 }

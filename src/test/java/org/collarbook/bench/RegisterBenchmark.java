@@ -43,6 +43,7 @@ class RegisterBenchmark {
     private final Flyway flyway;
     private final RecomputeNow recompute;
     private final WholeSchedule schedule;
+    private final Fleet fleet;
     private final HttpClient http = HttpClient.newHttpClient();
     private final Random random = new Random(7);
 
@@ -50,6 +51,7 @@ class RegisterBenchmark {
             WholeSchedule schedule) {
         this.api = api;
         this.jdbc = jdbc;
+        this.fleet = new Fleet(jdbc, CONTAINERS);
         this.dataSource = dataSource;
         this.flyway = flyway;
         this.recompute = recompute;
@@ -58,7 +60,7 @@ class RegisterBenchmark {
 
     @Test
     void atSize() throws Exception {
-        new Fleet(jdbc, CONTAINERS).write();
+        fleet.write();
         long started = System.nanoTime();
         recompute.run();
         Figures.print("recompute: %,d containers, %,.0f a second", CONTAINERS,
@@ -106,17 +108,21 @@ class RegisterBenchmark {
         return nanos;
     }
 
+    /** A route of 2,000 containers at 20 sites, beside keyset pages of as many rows from anywhere in the register. */
     private void pullList() throws Exception {
-        int sites = CONTAINERS / 100;
-        IntFunction<String> list = n -> "/api/pull-list?site=BS" + n % sites + "&before=2032-01-01";
-        IntFunction<String> page = n -> "/api/schedule?size=60&site=" + Fleet.id("site", n % sites);
-        calls(list, Role.DISPATCHER, 500);
-        calls(page, Role.DISPATCHER, 500);
-        var lists = calls(list, Role.DISPATCHER, 3000);
-        var pages = calls(page, Role.DISPATCHER, 3000);
-        Figures.print("one site's pull list over HTTP: p50 %,.0f µs, p99 %,.0f µs; a keyset page of as many rows"
-                + " p50 %,.0f µs, p99 %,.0f µs; ratio of p99 %.2f", Figures.percentile(lists, 0.5),
-                Figures.percentile(lists, 0.99), Figures.percentile(pages, 0.5), Figures.percentile(pages, 0.99),
+        int routes = fleet.routes();
+        IntFunction<String> list = n -> "/api/routes/BR" + n % routes + "/pull-list?visit=2026-12-03";
+        int rows = Math.min(1000, api.as(Role.DISPATCHER).get(list.apply(0)).expect(200).at("/count").asInt());
+        IntFunction<String> page = n -> "/api/schedule?size=" + rows + "&from=" + (2015 + n % 15) + "-0" + (1 + n % 9);
+        calls(list, Role.DISPATCHER, 300);
+        calls(page, Role.DISPATCHER, 300);
+        var lists = calls(list, Role.DISPATCHER, 1000);
+        var pages = calls(page, Role.DISPATCHER, 1000);
+        Figures.print("one route's pull list over HTTP, %,d lines of 2,000 containers among %,d: p50 %,.0f µs,"
+                + " p99 %,.0f µs; a keyset page of as many rows p50 %,.0f µs, p99 %,.0f µs; ratio of p50 %.2f, of p99"
+                + " %.2f", rows, CONTAINERS, Figures.percentile(lists, 0.5), Figures.percentile(lists, 0.99),
+                Figures.percentile(pages, 0.5), Figures.percentile(pages, 0.99),
+                Figures.percentile(lists, 0.5) / Figures.percentile(pages, 0.5),
                 Figures.percentile(lists, 0.99) / Figures.percentile(pages, 0.99));
     }
 

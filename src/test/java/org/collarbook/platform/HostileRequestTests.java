@@ -47,6 +47,8 @@ class HostileRequestTests {
     @ValueSource(strings = {"/api/customers?size=%", "/api/customers?size=%zz", "/api/customers?%ff=1",
             "/api/customers?a=%C0%80", "/api/containers?cursor=%ff", "/api/schedule?cursor=%ff",
             "/api/fill-check?tag=%ED%A0%80", "/api/pull-list?before=2027-02-01&customer=%ED%A0%80",
+            "/api/routes/%ED%A0%80/pull-list", "/api/routes/x%00y/pull-list", "/api/pull-list?depot=%00",
+            "/api/pull-list/place-unknown?before=2027-02-01&cursor=%00",
             "/api/fill-check?tag=x&specificGravity=1e-999999999", "/api/fill-check?serial=x%00y", "/error",
             "/api/containers/%00", "/api//containers/..%2f", "/api/containers;x=1/1"})
     void unreadableQueriesAreRefused(String target) throws IOException {

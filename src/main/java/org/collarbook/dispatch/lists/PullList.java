@@ -6,8 +6,11 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.custody.Place;
 import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
+
+import io.swagger.v3.oas.annotations.media.Schema;
 
 /** What must come back, stop by stop, with what to load in its place. */
 record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes, List<Disputed> placeDisputed,
@@ -21,12 +24,18 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
 
     record NamedRoute(UUID id, String code, String name, NamedSite depot, @Nullable NamedSite vehicle) {}
 
-    record NamedSite(UUID id, String code, String name, @Nullable String address) {}
+    record NamedSite(UUID id, String code, String name, @Nullable String address) {
+
+        static NamedSite of(Place site) {
+            return new NamedSite(site.siteId(), site.code(), site.name(), site.address());
+        }
+    }
 
     /**
      * A site in the order of the route. {@code visit}: when somebody is next there, {@code next}: when again after that;
      * null where none is known.
      */
+    @Schema(name = "PullStop") // a tank that is out of service has a stop as well
     record Stop(@Nullable Integer position, @Nullable String route, NamedSite site, @Nullable LocalDate visit,
             @Nullable LocalDate next, List<Pulled> containers, List<ToLookInto> undetermined) {}
 

@@ -1,4 +1,4 @@
-/** The lists that somebody works from on a visit, as JSON, on paper and in a calendar. */
+/** The pull lists: of a route, of the routes of a depot, of sites and customers, and of what stands nobody knows where. */
 @NullMarked
 package org.collarbook.dispatch.lists;
 

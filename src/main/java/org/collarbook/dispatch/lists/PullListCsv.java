@@ -1,0 +1,96 @@
+package org.collarbook.dispatch.lists;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+import org.apache.commons.csv.CSVFormat;
+import org.collarbook.dispatch.lists.PullList.Pulled;
+import org.collarbook.dispatch.lists.PullList.Stop;
+import org.collarbook.dispatch.lists.PullList.ToLookInto;
+import org.collarbook.platform.SpreadsheetText;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A list as a table: a row for each container, its stop first. One whose due month cannot be told is a row too, with
+ * {@code LOOK_INTO} as what is to be done and what is missing in place of the reason.
+ */
+final class PullListCsv {
+
+    /** One container as a row. */
+    private record Row(Stop stop, @Nullable Pulled pulled, @Nullable ToLookInto unknown) {
+
+        @Nullable
+        Object of(Function<Pulled, @Nullable Object> listed, Function<ToLookInto, @Nullable Object> lookedInto) {
+            return pulled != null ? listed.apply(pulled) : unknown == null ? null : lookedInto.apply(unknown);
+        }
+    }
+
+    private enum Column {
+        ROUTE(row -> row.stop.route()),
+        POSITION(row -> row.stop.position()),
+        SITE(row -> row.stop.site().code()),
+        SITE_NAME(row -> row.stop.site().name()),
+        ADDRESS(row -> row.stop.site().address()),
+        VISIT(row -> row.stop.visit()),
+        NEXT_VISIT(row -> row.stop.next()),
+        ACTION(row -> row.of(Pulled::action, unknown -> "LOOK_INTO")),
+        KIND(row -> row.of(Pulled::kind, ToLookInto::kind)),
+        SPECIFICATION(row -> row.of(Pulled::specification, ToLookInto::specification)),
+        MAKER(row -> row.of(Pulled::maker, ToLookInto::maker)),
+        SERIAL(row -> row.of(Pulled::serial, ToLookInto::serial)),
+        MANUFACTURED(row -> row.of(Pulled::manufactured, unknown -> null)),
+        SIZE(row -> row.of(Pulled::size, ToLookInto::size)),
+        TAG(row -> row.of(Pulled::tag, ToLookInto::tag)),
+        STATUS(row -> row.of(Pulled::status, unknown -> "UNDETERMINED")),
+        REQUIREMENT(row -> row.of(Pulled::requirement, unknown -> null)),
+        JURISDICTION(row -> row.of(Pulled::jurisdiction, unknown -> null)),
+        DUE(row -> row.of(Pulled::due, unknown -> null)),
+        LAST_DAY(row -> row.of(Pulled::lastDay, unknown -> null)),
+        REASON(row -> row.of(pulled -> pulled.reason().code(), unknown -> "UNDETERMINED")),
+        REASON_TEXT(row -> row.of(pulled -> pulled.reason().text(), unknown -> String.join(" ", unknown.missing()))),
+        RULE(row -> row.of(pulled -> pulled.reason().rule(), unknown -> null)),
+        CITATION(row -> row.of(PullListCsv::citation, unknown -> null)),
+        CHECK(row -> row.of(pulled -> String.join(" ", pulled.check()), unknown -> null)),
+        CONTAINER_ID(row -> row.of(Pulled::id, ToLookInto::id));
+
+        private final Function<Row, @Nullable Object> cell;
+
+        Column(Function<Row, @Nullable Object> cell) {
+            this.cell = cell;
+        }
+
+        @Nullable
+        String in(Row row) {
+            var value = cell.apply(row);
+            return value == null ? null : SpreadsheetText.guarded(value.toString());
+        }
+    }
+
+    private PullListCsv() {}
+
+    static String of(PullList list) {
+        var text = new StringBuilder(line(Arrays.stream(Column.values()).map(column -> column.name().toLowerCase(
+                Locale.ROOT)).toList()));
+        list.stops().stream().flatMap(PullListCsv::rows)
+                .forEach(row -> text.append(line(Arrays.stream(Column.values()).map(column -> column.in(row))
+                        .toList())));
+        return text.toString();
+    }
+
+    private static Stream<Row> rows(Stop stop) {
+        return Stream.concat(stop.containers().stream().map(pulled -> new Row(stop, pulled, null)),
+                stop.undetermined().stream().map(unknown -> new Row(stop, null, unknown)));
+    }
+
+    private static @Nullable String citation(Pulled pulled) {
+        var citation = pulled.reason().citation();
+        return citation == null ? null : citation.instrument() + " " + citation.section();
+    }
+
+    private static String line(List<? extends @Nullable Object> cells) {
+        return CSVFormat.RFC4180.format(cells.toArray()) + "\r\n";
+    }
+}

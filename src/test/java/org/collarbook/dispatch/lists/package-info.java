@@ -1,0 +1,4 @@
+@NullMarked
+package org.collarbook.dispatch.lists;
+
+import org.jspecify.annotations.NullMarked;
