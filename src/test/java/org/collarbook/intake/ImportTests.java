@@ -12,6 +12,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
+import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -22,8 +23,10 @@ class ImportTests {
     private final Api api;
     private final Tables tables;
     private final JdbcClient jdbc;
+    private final TestClock clock;
 
-    ImportTests(Api api, Tables tables, JdbcClient jdbc) {
+    ImportTests(Api api, Tables tables, JdbcClient jdbc, TestClock clock) {
+        this.clock = clock;
         this.api = api;
         this.tables = tables;
         this.jdbc = jdbc;
@@ -193,6 +196,8 @@ class ImportTests {
         var serial = Given.serial();
         new Ledger().row("serial", serial, "use", "FUEL", "site", "A" + serial, "site_kind", "DEPOT").load(api,
                 Ledger.declaration());
+        // of two moves at one moment the first would stand, and both be told
+        clock.set(clock.instant().plusSeconds(1));
         var changed = new Ledger().row("serial", serial, "tare", "17.4 lb", "water_capacity", "", "use", "", "site",
                 "B" + serial, "site_kind", "DEPOT").load(api, Ledger.declaration());
         assertEquals("1/0/1/0/0", Ledger.rows(changed));
