@@ -33,7 +33,7 @@ class Comparison {
     record Compared(UUID plan, UUID with, Counts counts, Page<Changed> changed) {}
 
     private static final String BOTH = """
-            with both as (
+            with sides as (
                 select container_id, mine.visit, mine.route_id, other.visit as with_visit,
                     other.route_id as with_route_id, coalesce(mine.size, other.size) as size,
                     case when other.visit is null then 'ONLY_HERE' when mine.visit is null then 'ONLY_THERE'
@@ -58,14 +58,14 @@ class Comparison {
                     count(*) filter (where change = 'OTHER_ROUTE') as other_route,
                     count(*) filter (where change = 'ONLY_HERE') as only_here,
                     count(*) filter (where change = 'ONLY_THERE') as only_there
-                from both""").param("plan", plan).param("with", with).param("after", new UUID(0, 0))
+                from sides""").param("plan", plan).param("with", with).param("after", new UUID(0, 0))
                 .query(Counts.class).single();
     }
 
     List<Changed> changed(UUID plan, UUID with, @Nullable UUID after, PageSize size) {
         return jdbc.sql(BOTH + """
                 select b.container_id, c.serial, b.size, b.change, b.visit, b.route_id, b.with_visit, b.with_route_id
-                from both b join container c on c.id = b.container_id where b.change is not null
+                from sides b join container c on c.id = b.container_id where b.change is not null
                 order by b.container_id limit :limit""")
                 .param("plan", plan).param("with", with).param("after", after == null ? new UUID(0, 0) : after)
                 .param("limit", size.limit()).query(Changed.class).list();

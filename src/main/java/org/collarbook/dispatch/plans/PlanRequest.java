@@ -1,5 +1,6 @@
 package org.collarbook.dispatch.plans;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.SortedMap;
@@ -14,19 +15,19 @@ import io.swagger.v3.oas.annotations.media.Schema;
 
 /** A plan as asked for; {@code from} is today and {@code months} 18 when absent, {@code depot} absent means all routes. */
 @Schema(name = "PullPlanRequest")
-record PlanRequest(@Nullable LocalDate from, @Nullable Integer months, @Nullable UUID depot, @Nullable Shop shop) {
+record PlanRequest(@Nullable LocalDate from, @Nullable BigDecimal months, @Nullable UUID depot, @Nullable Shop shop) {
 
     private static final int MOST_A_WEEK = 1_000_000;
     private static final int MOST_WEEKS = 600;
     private static final int YEARS_AHEAD = 5;
-    private static final String HOW_MANY = "how many cylinders it takes, 0 to " + MOST_A_WEEK;
+    private static final String HOW_MANY = "how many cylinders it takes, a whole number of 0 to " + MOST_A_WEEK;
 
     /** How many the requalification shop takes in a week, and single weeks in which it is another number. */
     @Schema(name = "ShopCapacity")
-    record Shop(@Nullable Integer perWeek, @Nullable List<@Nullable Week> weeks) {}
+    record Shop(@Nullable BigDecimal perWeek, @Nullable List<@Nullable Week> weeks) {}
 
     @Schema(name = "ShopWeek")
-    record Week(@Nullable String week, @Nullable Integer capacity) {}
+    record Week(@Nullable String week, @Nullable BigDecimal capacity) {}
 
     Asked read(Depots depots) {
         var inputs = new Inputs();
@@ -36,15 +37,14 @@ record PlanRequest(@Nullable LocalDate from, @Nullable Integer months, @Nullable
         } else {
             refuseAbsurd(today, inputs);
         }
-        int readMonths = months == null ? Asked.USUAL_MONTHS : months;
-        if (readMonths < 1 || readMonths > Asked.MOST_MONTHS) {
-            inputs.refuse("/months", "OUT_OF_RANGE", String.valueOf(months), "1 to " + Asked.MOST_MONTHS + " months");
-        }
+        var readMonths = months == null
+                ? Integer.valueOf(Asked.USUAL_MONTHS)
+                : whole("/months", months, 1, Asked.MOST_MONTHS, "1 to " + Asked.MOST_MONTHS + " months", inputs);
         var given = inputs.present("/shop", shop, "{\"perWeek\": …}: " + HOW_MANY);
         var perWeek = given == null ? null : capacity("/shop/perWeek", given.perWeek, inputs);
         var weeks = given == null ? new TreeMap<IsoWeek, Integer>() : weeks(given.weeks, inputs);
         inputs.done();
-        if (today == null || perWeek == null) {
+        if (today == null || perWeek == null || readMonths == null) {
             throw new IllegalStateException("a plan was neither read nor refused");
         }
         return new Asked(from == null ? today : from, readMonths, depot, new ShopCapacity(perWeek, weeks));
@@ -57,13 +57,20 @@ record PlanRequest(@Nullable LocalDate from, @Nullable Integer months, @Nullable
         }
     }
 
-    private static @Nullable Integer capacity(String pointer, @Nullable Integer given, Inputs inputs) {
+    private static @Nullable Integer capacity(String pointer, @Nullable BigDecimal given, Inputs inputs) {
         var capacity = inputs.present(pointer, given, HOW_MANY);
-        if (capacity != null && (capacity < 0 || capacity > MOST_A_WEEK)) {
-            inputs.refuse(pointer, "OUT_OF_RANGE", capacity.toString(), HOW_MANY);
+        return capacity == null ? null : whole(pointer, capacity, 0, MOST_A_WEEK, HOW_MANY, inputs);
+    }
+
+    /** Taken for an integer by the reader, half a cylinder would be cut off without a word. */
+    private static @Nullable Integer whole(String pointer, BigDecimal given, int least, int most, String accepted,
+            Inputs inputs) {
+        if (given.compareTo(BigDecimal.valueOf(least)) < 0 || given.compareTo(BigDecimal.valueOf(most)) > 0
+                || given.stripTrailingZeros().scale() > 0) {
+            inputs.refuse(pointer, "OUT_OF_RANGE", given.toString(), accepted);
             return null;
         }
-        return capacity;
+        return given.intValueExact();
     }
 
     private static SortedMap<IsoWeek, Integer> weeks(@Nullable List<@Nullable Week> given, Inputs inputs) {
