@@ -1,6 +1,7 @@
 /** Which containers must come back, by stop, with what to load in their place. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"compliance", "custody", "registry", "regulation", "access", "platform"})
+@ApplicationModule(allowedDependencies = {"compliance", "custody", "custody :: routes", "registry", "regulation",
+        "access", "platform"})
 package org.collarbook.dispatch;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,12 +1,13 @@
 package org.collarbook.dispatch.plans;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 
 /**
  * The cylinders of one size at the stops that the same routes call at, with the visits, in the order of time, that can
- * pull them: each has a vehicle whose rack for the size is known. None of the lists is in need of a visit that is not there.
+ * pull them: each has a vehicle whose rack for the size is known. A chain without visits has no cylinders.
  */
 record Chain(String size, List<Visit> visits, List<Cylinder> outOfService, List<Cylinder> late, List<Cylinder> due) {
 
@@ -14,8 +15,8 @@ record Chain(String size, List<Visit> visits, List<Cylinder> outOfService, List<
     record Group(LocalDate lastDay, int deadline, List<Cylinder> cylinders) {}
 
     List<Group> groups() {
-        var byDay = new TreeMap<LocalDate, java.util.ArrayList<Cylinder>>();
-        due.forEach(one -> byDay.computeIfAbsent(one.dueDay(), day -> new java.util.ArrayList<>()).add(one));
+        var byDay = new TreeMap<LocalDate, ArrayList<Cylinder>>();
+        due.forEach(one -> byDay.computeIfAbsent(one.dueDay(), day -> new ArrayList<>()).add(one));
         return byDay.entrySet().stream()
                 .map(entry -> new Group(entry.getKey(), deadline(entry.getKey()), entry.getValue())).toList();
     }

@@ -72,7 +72,7 @@ final class Chains {
             case OTHER_AUTHORITY -> leave(one, WhyNot.OTHER_AUTHORITY);
             case OUT_OF_SERVICE -> chain(one, routes);
             case DUE -> {
-                if (isPulledInTimeLater(one.dueDay(), routes)) {
+                if (isPulledInTimeLater(one, routes)) {
                     notNeeded++;
                 } else {
                     chain(one, routes);
@@ -81,10 +81,19 @@ final class Chains {
         }
     }
 
-    /** A visit is too late that lies in the plan's horizon or after the last day; where none is known after it, only the horizon tells. */
-    private boolean isPulledInTimeLater(LocalDate lastDay, List<DrivenRoute> routes) {
-        var next = routes.stream().map(DrivenRoute::next).filter(Objects::nonNull).min(Comparator.naturalOrder());
-        return lastDay.isAfter(input.through()) && next.map(visit -> !visit.isAfter(lastDay)).orElse(true);
+    /**
+     * Due after the plan's last day, and on or after the next visit that can pull it. Where no visit is known after the
+     * plan, its last day alone tells.
+     */
+    private boolean isPulledInTimeLater(Cylinder one, List<DrivenRoute> routes) {
+        var next = routes.stream().filter(route -> canPull(route, one.size())).map(DrivenRoute::next)
+                .filter(Objects::nonNull).min(Comparator.naturalOrder());
+        return one.dueDay().isAfter(input.through()) && next.map(visit -> !visit.isAfter(one.dueDay())).orElse(true);
+    }
+
+    private boolean canPull(DrivenRoute route, String size) {
+        var vehicle = route.vehicle();
+        return vehicle != null && input.racks().containsKey(new Rack(vehicle, size));
     }
 
     private void chain(Cylinder one, List<DrivenRoute> routes) {
@@ -106,7 +115,7 @@ final class Chains {
         var visits = new ArrayList<Visit>();
         for (var route : routes) {
             var vehicle = route.vehicle();
-            if (vehicle != null && input.racks().containsKey(new Rack(vehicle, size))) {
+            if (vehicle != null && canPull(route, size)) {
                 route.visits().forEach(day -> visits.add(new Visit(day, route.id(), vehicle)));
             }
         }

@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Two plans beside each other, cylinder by cylinder. */
 @Component
 class Comparison {
@@ -24,12 +26,15 @@ class Comparison {
         ONLY_THERE
     }
 
+    @Schema(name = "PullPlanChanges")
     record Counts(long same, long earlier, long later, long otherRoute, long onlyHere, long onlyThere) {}
 
     /** {@code withVisit} and {@code withRouteId} are those of the other plan. */
+    @Schema(name = "PullPlanChange")
     record Changed(UUID containerId, String serial, String size, Change change, @Nullable LocalDate visit,
             @Nullable UUID routeId, @Nullable LocalDate withVisit, @Nullable UUID withRouteId) {}
 
+    @Schema(name = "PullPlanComparison")
     record Compared(UUID plan, UUID with, Counts counts, Page<Changed> changed) {}
 
     private static final String BOTH = """

@@ -23,10 +23,10 @@ record PlanRequest(@Nullable LocalDate from, @Nullable BigDecimal months, @Nulla
     private static final String HOW_MANY = "how many cylinders it takes, a whole number of 0 to " + MOST_A_WEEK;
 
     /** How many the requalification shop takes in a week, and single weeks in which it is another number. */
-    @Schema(name = "ShopCapacity")
+    @Schema(name = "PullPlanShopRequest")
     record Shop(@Nullable BigDecimal perWeek, @Nullable List<@Nullable Week> weeks) {}
 
-    @Schema(name = "ShopWeek")
+    @Schema(name = "PullPlanShopWeekRequest")
     record Week(@Nullable String week, @Nullable BigDecimal capacity) {}
 
     Asked read(Depots depots) {

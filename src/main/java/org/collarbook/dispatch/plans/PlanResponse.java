@@ -23,8 +23,10 @@ record PlanResponse(UUID id, int number, LocalDate from, int months, LocalDate t
         @Nullable PlanSummary summary, @Nullable String inputHash, @Nullable String resultHash,
         @Nullable Instant acceptedAt, int routesInForce) {
 
+    @Schema(name = "PullPlanShop")
     record PlannedShop(int perWeek, List<PlannedWeek> weeks) {}
 
+    @Schema(name = "PullPlanShopWeek")
     record PlannedWeek(String week, int capacity) {}
 
     static PlanResponse from(PullPlan plan) {

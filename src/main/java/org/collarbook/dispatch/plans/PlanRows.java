@@ -16,15 +16,19 @@ import org.springframework.stereotype.Component;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Reads what a plan that is done consists of. */
 @Component
 class PlanRows {
 
     /** {@code wastedDays} of remaining life, from the visit through the last day; none of what is late. */
+    @Schema(name = "PullPlanLine")
     record Line(UUID containerId, String specification, @Nullable String maker, String serial, String size,
             @Nullable String tag, UUID siteId, String siteCode, String siteName, UUID routeId, String routeCode,
             UUID vehicleId, LocalDate visit, @Nullable LocalDate lastDay, Why why, @Nullable Integer wastedDays) {}
 
+    @Schema(name = "PullPlanLeftOver")
     record Left(UUID containerId, String specification, @Nullable String maker, String serial, String size,
             @Nullable String tag, @Nullable UUID siteId, @Nullable String siteCode, @Nullable String siteName,
             @Nullable LocalDate lastDay, WhyNot reason, String text, @Nullable LocalDate firstVisit,

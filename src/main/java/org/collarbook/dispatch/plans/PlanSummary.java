@@ -13,6 +13,8 @@ import org.collarbook.dispatch.plans.Chains.LeftOver;
 import org.collarbook.dispatch.plans.PlanLine.Why;
 import org.collarbook.dispatch.plans.ReadInput.Beside;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /**
  * What a plan comes to, beside what it would be to pull each at the last visit before its date.
  *
@@ -21,6 +23,7 @@ import org.collarbook.dispatch.plans.ReadInput.Beside;
  * @param elsewhere at a depot, a requalifier or on a vehicle, where no route calls
  * @param gap how far the plan may be from the best; 0 is proof that none is better
  */
+@Schema(name = "PullPlanSummary")
 record PlanSummary(int planned, Map<Why, Integer> plannedBecause, int remainder, Map<WhyNot, Integer> remainderBecause,
         int notNeededYet, int notRequired, int elsewhere, Measures plan, Measures lastVisitBefore, Missing missing,
         long gap) {
@@ -29,6 +32,7 @@ record PlanSummary(int planned, Map<Why, Integer> plannedBecause, int remainder,
     private static final BigDecimal DAYS_A_MONTH = new BigDecimal("30.436875");
 
     /** {@code wastedMonths} of remaining life are those of the cylinders that are not late; {@code mean} is of each. */
+    @Schema(name = "PullPlanMeasures")
     record Measures(int cylinders, int peakWeek, long weeksOverCapacity, long racksOverCapacity, long wastedDays,
             BigDecimal wastedMonths, BigDecimal meanWastedMonths) {
 
@@ -45,12 +49,15 @@ record PlanSummary(int planned, Map<Why, Integer> plannedBecause, int remainder,
     }
 
     /** In all: so many more in the shop, and so many more places on racks, and nobody is left over for want of them. */
+    @Schema(name = "PullPlanMissing")
     record Missing(int shop, int racks) {}
 
     /** A week of the shop; {@code missing}: by how many more nobody is left over. */
+    @Schema(name = "PullPlanWeek")
     record Week(String week, LocalDate monday, int plan, int lastVisitBefore, int capacity, int missing) {}
 
     /** A rack that is too small on a day. */
+    @Schema(name = "PullPlanMissingRack")
     record MissingRack(LocalDate day, UUID vehicle, String size, int missing) {}
 
     static PlanSummary of(Plan plan, List<LeftOver> remainder, ExtraCapacity extra, long gap, Beside beside) {

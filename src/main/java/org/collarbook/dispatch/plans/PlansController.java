@@ -28,6 +28,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
@@ -37,6 +38,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 class PlansController {
 
     /** {@code racks}: those that are too small, by day; what the shop is short of stands with its weeks. */
+    @Schema(name = "PullPlanWeeks")
     record Weeks(List<Week> weeks, List<MissingRack> racks) {}
 
     private final PullPlans plans;

@@ -6,6 +6,8 @@ import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A plan as asked for, how far it is, and what it came to once it is done. */
 record PullPlan(UUID id, int number, Asked asked, LocalDate through, Status status, Progress progress,
         Instant requestedAt, UUID requestedBy, @Nullable Instant startedAt, @Nullable Instant finishedAt,
@@ -35,7 +37,9 @@ record PullPlan(UUID id, int number, Asked asked, LocalDate through, Status stat
         WRITE
     }
 
+    @Schema(name = "PullPlanProgress")
     record Progress(@Nullable Stage stage, int cylindersRead, int linesWritten, int attempt) {}
 
+    @Schema(name = "PullPlanFailure")
     record Failure(String code, String detail) {}
 }

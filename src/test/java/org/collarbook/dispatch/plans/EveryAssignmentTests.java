@@ -159,7 +159,10 @@ class EveryAssignmentTests {
                 return visits(one);
             }
             if (one.dueDay().isAfter(input.through())) {
-                var later = calling(one).stream().map(DrivenRoute::next).filter(Objects::nonNull)
+                var later = calling(one).stream().filter(
+                        route -> route.vehicle() != null
+                                && input.racks().containsKey(new Rack(route.vehicle(), one.size())))
+                        .map(DrivenRoute::next).filter(Objects::nonNull)
                         .min(Comparator.naturalOrder());
                 if (later.isEmpty() || !later.get().isAfter(one.dueDay())) {
                     return List.of();

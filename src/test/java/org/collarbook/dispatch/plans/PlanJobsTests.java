@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -53,7 +54,7 @@ class PlanJobsTests {
         fixture.route(fixture.vehicle(3), site);
         fixture.cylinder(site, "2015-02");
         var asked = new Asked(TestClock.TODAY, 6, fixture.depot, new PlanInput.ShopCapacity(4,
-                new java.util.TreeMap<>()));
+                new TreeMap<>()));
         var caller = new Caller(UUID.randomUUID(), "a dispatcher", Set.of(Role.DISPATCHER),
                 new CustomerScope.Everyone());
         return Objects.requireNonNull(transaction.execute(status -> {
