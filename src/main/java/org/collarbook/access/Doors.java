@@ -21,6 +21,7 @@ public final class Doors {
 
     private static final Set<Role> STAFF = EnumSet.of(FILLER, DISPATCHER, YARD, CLERK, ADMINISTRATOR);
     private static final Set<Role> OFFICE = EnumSet.of(CLERK, ADMINISTRATOR);
+    private static final Set<Role> DISPATCH = EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR);
 
     /** Open to all: no key is asked for. */
     public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
@@ -132,6 +133,15 @@ public final class Doors {
             door(HttpMethod.GET, "/api/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/pull-list/place-unknown", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/routes/*/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            // the plan that spreads the load
+            door(HttpMethod.POST, "/api/pull-plans", DISPATCH), door(HttpMethod.GET, "/api/pull-plans", DISPATCH),
+            door(HttpMethod.GET, "/api/pull-plans/*", DISPATCH),
+            door(HttpMethod.GET, "/api/pull-plans/*/lines", DISPATCH),
+            door(HttpMethod.GET, "/api/pull-plans/*/remainder", DISPATCH),
+            door(HttpMethod.GET, "/api/pull-plans/*/weeks", DISPATCH),
+            door(HttpMethod.GET, "/api/pull-plans/*/comparison", DISPATCH),
+            door(HttpMethod.POST, "/api/pull-plans/*/cancellation", DISPATCH),
+            door(HttpMethod.POST, "/api/pull-plans/*/acceptance", DISPATCH),
             door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),

@@ -1,4 +1,4 @@
-/** Which containers must come back, by stop, with what to load in their place. */
+/** Which containers must come back, by stop, with what to load in their place; and the plan that spreads the load. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {"compliance", "holds", "custody", "custody :: routes", "registry",
         "regulation",

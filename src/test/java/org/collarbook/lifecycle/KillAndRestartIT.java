@@ -78,4 +78,21 @@ class KillAndRestartIT {
             assertThat(second.get("/api/keys", another).statusCode()).isEqualTo(200);
         }
     }
+
+    /** The solver is native code that the jar has inside, in a jar of its own. */
+    @Test
+    void aPullPlanIsMadeByTheSolverInTheJar() throws Exception {
+        try (var service = RunningJar.start(folder).awaitUp()) {
+            var key = service.printedKey().orElseThrow();
+            var asked = service.post("/api/pull-plans", key, "{\"shop\":{\"perWeek\":5}}");
+            assertThat(asked.statusCode()).isEqualTo(202);
+            var location = asked.headers().firstValue("Location").orElseThrow();
+            var plan = service.get(location, key).body();
+            for (int tries = 0; tries < 300 && plan.matches(".*\"status\":\"(QUEUED|RUNNING)\".*"); tries++) {
+                Thread.sleep(100);
+                plan = service.get(location, key).body();
+            }
+            assertThat(plan).contains("\"status\":\"DONE\"");
+        }
+    }
 }
