@@ -8,6 +8,7 @@ import org.collarbook.regulation.WaterCapacity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SizeTests {
 
@@ -32,6 +33,21 @@ class SizeTests {
             "1000 lb, 120 gal"})
     void tanksGoByGallonsOfWater(String capacity, String size) {
         assertThat(Size.of(ContainerKind.STATIONARY_TANK, WaterCapacity.parse(capacity))).hasToString(size);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"20 lb, 20 lb", "' 33.5LB', 33.5 lb", "1000 gal, 1000 gal", "1000 Gal, 1000 gal", "60 lb WC, 60 lb WC",
+            // a water capacity that is one of the trade's sizes is that size
+            "47.6 lb WC, 20 lb"})
+    void aSizeIsReadAsItIsWritten(String text, String size) {
+        assertThat(Size.parse(text)).hasValueSatisfying(read -> assertThat(read).hasToString(size));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "20", "lb", "21 lb", "0 lb", "-20 lb", "20 kg", "76 L", "119.5 gal", "unknown size",
+            "20 lb x", "1e3 gal", "٢٠ lb"})
+    void whatNoContainerHasIsNoSize(String text) {
+        assertThat(Size.parse(text)).isEmpty();
     }
 
     @Test

@@ -29,7 +29,7 @@ public class Calendars {
             """;
 
     /** The named routes ({@code n}), and all that share a stop with one of them. */
-    private static final String AND_NEIGHBOURS = """
+    static final String AND_NEIGHBOURS = """
             where r.id in (
                 select n.id from route n where %1$s
                 union

@@ -39,14 +39,14 @@ class HolidaysController {
 
     record HolidayRequest(@Nullable String name) {}
 
-    record Told(LocalDate from, LocalDate to, List<Holiday> holidays) {}
+    record HolidaysTold(LocalDate from, LocalDate to, List<Holiday> holidays) {}
 
     @GetMapping
     @Operation(summary = "Holidays from one day to another, both included: a year from today where nothing is told")
-    Told between(@RequestParam(required = false) @Nullable LocalDate from,
+    HolidaysTold between(@RequestParam(required = false) @Nullable LocalDate from,
             @RequestParam(required = false) @Nullable LocalDate to) {
         var days = Days.read(from, to, LocalDate.now(clock), A_YEAR);
-        return new Told(days.from(), days.to(), holidays.between(days.from(), days.to()));
+        return new HolidaysTold(days.from(), days.to(), holidays.between(days.from(), days.to()));
     }
 
     @PutMapping("/{day}")

@@ -8,12 +8,12 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.registry.Size;
 import org.jspecify.annotations.Nullable;
 
-record RackRequest(@Nullable List<@Nullable Places> places) {
+record RackRequest(@Nullable List<@Nullable RackPlaces> places) {
 
     private static final int MOST_SIZES = 100;
     private static final int MOST_PLACES = 10_000;
 
-    record Places(@Nullable String size, @Nullable Integer places) {}
+    record RackPlaces(@Nullable String size, @Nullable Integer places) {}
 
     Map<Size, Integer> read() {
         var inputs = new Inputs();
@@ -30,7 +30,7 @@ record RackRequest(@Nullable List<@Nullable Places> places) {
         return read;
     }
 
-    private static void read(String pointer, @Nullable Places given, Map<Size, Integer> read, Inputs inputs) {
+    private static void read(String pointer, @Nullable RackPlaces given, Map<Size, Integer> read, Inputs inputs) {
         if (given == null) {
             inputs.refuse(pointer, "MISSING", null, "{size, places}");
             return;

@@ -22,13 +22,13 @@ import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
 record RouteRequest(@Nullable String code, @Nullable String name, @Nullable UUID depot, @Nullable UUID vehicle,
-        @Nullable Visits visits, @Nullable List<@Nullable UUID> stops) {
+        @Nullable AskedVisits visits, @Nullable List<@Nullable UUID> stops) {
 
     private static final Set<SiteKind> DEPOTS = EnumSet.of(SiteKind.DEPOT);
     private static final Set<SiteKind> VEHICLES = EnumSet.of(SiteKind.VEHICLE);
     private static final Set<SiteKind> STOPS = EnumSet.of(SiteKind.CUSTOMER, SiteKind.DEPOT);
 
-    record Visits(@Nullable String rule, @Nullable LocalDate from, @Nullable Boolean onHolidays) {
+    record AskedVisits(@Nullable String rule, @Nullable LocalDate from, @Nullable Boolean onHolidays) {
 
         private @Nullable VisitRule read(Inputs inputs) {
             var given = inputs.present("/visits/rule", rule == null || rule.isBlank() ? null : rule,

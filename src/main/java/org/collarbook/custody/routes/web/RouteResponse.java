@@ -15,10 +15,11 @@ import org.collarbook.custody.routes.VisitPattern;
 import org.jspecify.annotations.Nullable;
 
 /** {@code nextVisits}: the next two, today's among them; fewer when no later one is known. */
-record RouteResponse(UUID id, int version, String code, String name, UUID depot, @Nullable UUID vehicle, Visits visits,
+record RouteResponse(UUID id, int version, String code, String name, UUID depot, @Nullable UUID vehicle,
+        RouteDays visits,
         List<UUID> stops, List<DayException> exceptions, List<LocalDate> nextVisits) {
 
-    record Visits(String rule, LocalDate from, boolean onHolidays) {}
+    record RouteDays(String rule, LocalDate from, boolean onHolidays) {}
 
     record DayException(LocalDate day, ExceptionKind kind, String reason) {}
 
@@ -26,7 +27,7 @@ record RouteResponse(UUID id, int version, String code, String name, UUID depot,
     static RouteResponse from(Route route, LocalDate today) {
         var visits = route.visits();
         return new RouteResponse(route.id(), route.version(), route.code(), route.name(), route.depot(),
-                route.vehicle(), new Visits(visits.rule().text(), visits.from(), visits.onHolidays()), route.stops(),
+                route.vehicle(), new RouteDays(visits.rule().text(), visits.from(), visits.onHolidays()), route.stops(),
                 exceptions(visits), nextTwo(visits, today));
     }
 

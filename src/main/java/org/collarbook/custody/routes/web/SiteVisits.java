@@ -10,13 +10,13 @@ import org.collarbook.custody.routes.VisitCalendar;
 import org.jspecify.annotations.Nullable;
 
 /** {@code noneKnown} stands where {@code next} or {@code afterNext} is absent. */
-record SiteVisits(UUID site, LocalDate today, @Nullable Visit next, @Nullable Visit afterNext,
+record SiteVisits(UUID site, LocalDate today, @Nullable SiteVisit next, @Nullable SiteVisit afterNext,
         @Nullable NoneKnown noneKnown) {
 
-    record Visit(LocalDate day, UUID route, String code, String name) {
+    record SiteVisit(LocalDate day, UUID route, String code, String name) {
 
-        static Visit from(VisitCalendar.Visit visit) {
-            return new Visit(visit.day(), visit.route().id(), visit.route().code(), visit.route().name());
+        static SiteVisit from(VisitCalendar.Visit visit) {
+            return new SiteVisit(visit.day(), visit.route().id(), visit.route().code(), visit.route().name());
         }
     }
 
@@ -43,7 +43,8 @@ record SiteVisits(UUID site, LocalDate today, @Nullable Visit next, @Nullable Vi
             none = new NoneKnown(Why.NO_VISIT_AFTER_NEXT, "No visit of site " + site.code() + " is known after "
                     + next.get().day() + ", by route " + routes + ".");
         }
-        return new SiteVisits(id, today, next.map(Visit::from).orElse(null), afterNext.map(Visit::from).orElse(null),
+        return new SiteVisits(id, today, next.map(SiteVisit::from).orElse(null),
+                afterNext.map(SiteVisit::from).orElse(null),
                 none);
     }
 }

@@ -39,10 +39,10 @@ class VisitsController {
         this.depots = depots;
     }
 
-    record RouteVisits(UUID route, LocalDate from, LocalDate to, List<Day> visits, List<NotDriven> notDriven) {}
+    record RouteVisits(UUID route, LocalDate from, LocalDate to, List<VisitDay> visits, List<NotDriven> notDriven) {}
 
     /** {@code added}: why, for a day that was added. */
-    record Day(LocalDate day, @Nullable String added) {}
+    record VisitDay(LocalDate day, @Nullable String added) {}
 
     @GetMapping("/api/routes/{id}/visits")
     @Operation(summary = "The days on which a route is driven, and those of its rule on which it is not", description = """
@@ -53,7 +53,7 @@ class VisitsController {
         var days = Days.read(from, to, depots.today(route), NINETY_DAYS);
         var pattern = route.visits();
         return new RouteVisits(id, days.from(), days.to(),
-                pattern.between(days.from(), days.to()).stream().map(day -> new Day(day, pattern.added().get(day)))
+                pattern.between(days.from(), days.to()).stream().map(day -> new VisitDay(day, pattern.added().get(day)))
                         .toList(),
                 pattern.notDriven(days.from(), days.to()));
     }
