@@ -81,14 +81,14 @@ class DaysAndRacksTests {
         var path = thursdays().header("Location");
         dispatcher.put(path + "/exceptions/2026-12-10", said("SKIPPED", "x")).expect(200);
         tables.unchangedBy(() -> {
-            assertThat(dispatcher.put(path + "/exceptions/2026-12-09", said("SKIPPED", "x"))
-                    .expectProblem(409, "NOT_A_VISIT").at("/nearest").toString())
-                    .isEqualTo("[\"2026-12-03\",\"2026-12-17\"]");
+            var none = dispatcher.put(path + "/exceptions/2026-12-09", said("SKIPPED", "x"))
+                    .expectProblem(422, "NOT_A_VISIT");
+            assertThat(none.text("/previous") + " " + none.text("/next")).isEqualTo("2026-12-03 2026-12-17");
             assertThat(dispatcher.put(path + "/exceptions/2026-11-25", said("SKIPPED", "x"))
-                    .expectProblem(409, "NOT_A_VISIT").text("/detail")).contains("2026-11-26");
+                    .expectProblem(422, "NOT_A_VISIT").text("/detail")).contains("2026-11-26");
             var already = dispatcher.put(path + "/exceptions/2026-12-10", said("ADDED", "x"))
                     .expectProblem(409, "VISIT_ALREADY");
-            assertThat(already.at("/nearest").toString()).isEqualTo("[\"2026-12-03\",\"2026-12-17\"]");
+            assertThat(already.text("/previous") + " " + already.text("/next")).isEqualTo("2026-12-03 2026-12-17");
         });
         assertThat(dispatcher.get(path).etag()).isEqualTo("\"1\"");
     }
@@ -135,7 +135,7 @@ class DaysAndRacksTests {
         assertThat(dispatcher.get(open + between).at("/visits")).hasSize(1);
         assertThat(dispatcher.get("/api/holidays?from=2031-12-01&to=2031-12-31").expect(200).at("/holidays"))
                 .hasSize(1);
-        dispatcher.put(path + "/exceptions/2031-12-25", said("SKIPPED", "x")).expectProblem(409, "NOT_A_VISIT");
+        dispatcher.put(path + "/exceptions/2031-12-25", said("SKIPPED", "x")).expectProblem(422, "NOT_A_VISIT");
         dispatcher.put(path + "/exceptions/2031-12-25", said("ADDED", "Asked for")).expect(200);
         assertThat(dispatcher.get(path + between).at("/visits/0").toString())
                 .isEqualTo("{\"day\":\"2031-12-25\",\"added\":\"Asked for\"}");
