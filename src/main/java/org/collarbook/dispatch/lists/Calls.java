@@ -37,7 +37,7 @@ record Calls(VisitCalendar calendar, @Nullable LocalDate before, Clock clock) {
     Call of(Place site) {
         var visit = calendar.next(site.siteId(), today(site).minusDays(1)).orElse(null);
         return visit == null
-                ? Call.of(site, null, null, null, null, until(null, null), today(site))
+                ? Call.of(site, null, null, null, until(null, null), today(site))
                 : of(visit.route(), site, visit.day());
     }
 
@@ -45,8 +45,7 @@ record Calls(VisitCalendar calendar, @Nullable LocalDate before, Clock clock) {
         var next = visit == null
                 ? null
                 : calendar.next(site.siteId(), visit).map(VisitCalendar.Visit::day).orElse(null);
-        return Call.of(site, route.stops().indexOf(site.siteId()) + 1, route.code(), visit, next, until(visit, next),
-                today(site));
+        return Call.of(site, route, visit, next, until(visit, next), today(site));
     }
 
     private Until until(@Nullable LocalDate visit, @Nullable LocalDate next) {

@@ -54,8 +54,11 @@ final class PdfRows {
 
     /** With a place to tick beside each site that claims it. */
     PdfPCell[] disputed(PullList.Disputed one) {
-        var claims = one.claims().stream().map(claim -> "(    )  " + ListWords.named(claim.site()) + ", since "
-                + SINCE.format(claim.since())).collect(Collectors.joining("\n"));
+        var claims = one.claims().stream()
+                .map(claim -> "(    )  " + ListWords.named(claim.site())
+                        + (claim.recorded() ? ", moved there " : ", seen there first ")
+                        + SINCE.format(claim.since()))
+                .collect(Collectors.joining("\n"));
         return row(one.id(), one.tag(), container(one.serial(), one.tag(), one.size(), one.specification(),
                 maker(one.maker())), wide(claims));
     }

@@ -6,7 +6,9 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.custody.DisputedPlace;
 import org.collarbook.custody.Place;
+import org.collarbook.registry.PlaceClaim;
 import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
@@ -73,9 +75,24 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
 
     /** Two places claim it: neither is believed until somebody has looked. */
     record Disputed(UUID id, String specification, @Nullable String maker, String serial, String size,
-            @Nullable String tag, List<Claim> claims) {}
+            @Nullable String tag, List<Claim> claims) {
 
-    record Claim(NamedSite site, Instant since) {}
+        static Disputed of(DisputedPlace place) {
+            return new Disputed(place.containerId(), place.specification(), place.maker(), place.serial(),
+                    place.size(), place.tag(), place.claims().stream().map(Claim::of).toList());
+        }
+    }
+
+    /** The recorded place since it was moved there, another since it was first seen there. */
+    @Schema(name = "ListedClaim") // a container tells of its own claims
+    record Claim(NamedSite site, boolean recorded, Instant since) {
+
+        static Claim of(PlaceClaim claim) {
+            var site = claim.site();
+            return new Claim(new NamedSite(site.id(), site.code(), site.name(), site.address()), claim.recorded(),
+                    claim.since());
+        }
+    }
 
     /** The accepted plan that the list follows besides. */
     record FollowedPlan(UUID id, int number) {}

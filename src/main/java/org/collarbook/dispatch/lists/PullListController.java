@@ -1,5 +1,7 @@
 package org.collarbook.dispatch.lists;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.time.LocalDate;
 
 import org.collarbook.platform.Inputs;
@@ -14,15 +16,20 @@ import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
 
 @RestController
 @Tag(name = "Dispatch")
 class PullListController {
 
     private final PullLists lists;
+    private final PullListPdf pdf;
+    private final PullListCalendar calendar;
 
-    PullListController(PullLists lists) {
+    PullListController(PullLists lists, PullListPdf pdf, PullListCalendar calendar) {
         this.lists = lists;
+        this.pdf = pdf;
+        this.calendar = calendar;
     }
 
     @GetMapping(path = "/api/routes/{id}/pull-list", produces = "application/json")
@@ -45,6 +52,20 @@ class PullListController {
         return csv(ofRoute(id, visit));
     }
 
+    @GetMapping(path = "/api/routes/{id}/pull-list", produces = "application/pdf")
+    @Operation(summary = "The same to print, with a code to scan for each container (also by ?format=pdf)")
+    void ofRouteAsPdf(@PathVariable String id, @RequestParam(required = false) @Nullable LocalDate visit,
+            HttpServletResponse response) throws IOException {
+        pdf(ofRoute(id, visit), response);
+    }
+
+    @GetMapping(path = "/api/routes/{id}/pull-list", produces = "text/calendar")
+    @Operation(summary = "The visit as a calendar file (RFC 5545; also by ?format=ics)")
+    void ofRouteAsCalendar(@PathVariable String id, @RequestParam(required = false) @Nullable LocalDate visit,
+            HttpServletResponse response) throws IOException {
+        calendar(ofRoute(id, visit), response);
+    }
+
     @GetMapping(path = "/api/pull-list", produces = "application/json")
     @Operation(summary = "What must come back from a site, a customer, an area or the routes of a depot", description = """
             Name exactly one of `site`, `customer`, `depot` (code or id) and `near` (latitude,longitude,kilometres). \
@@ -58,6 +79,32 @@ class PullListController {
     @Operation(summary = "The same as CSV, a row for each container (also by ?format=csv)")
     ResponseEntity<String> ofAreaAsCsv(@ParameterObject PullQuestion question) {
         return csv(ofArea(question));
+    }
+
+    @GetMapping(path = "/api/pull-list", produces = "application/pdf")
+    @Operation(summary = "The same to print, with a code to scan for each container (also by ?format=pdf)")
+    void ofAreaAsPdf(@ParameterObject PullQuestion question, HttpServletResponse response) throws IOException {
+        pdf(ofArea(question), response);
+    }
+
+    @GetMapping(path = "/api/pull-list", produces = "text/calendar")
+    @Operation(summary = "The visits as a calendar file (RFC 5545; also by ?format=ics)")
+    void ofAreaAsCalendar(@ParameterObject PullQuestion question, HttpServletResponse response) throws IOException {
+        calendar(ofArea(question), response);
+    }
+
+    private void pdf(PullList list, HttpServletResponse response) throws IOException {
+        pdf.write(list, as("application/pdf", "pull-list.pdf", response));
+    }
+
+    private void calendar(PullList list, HttpServletResponse response) throws IOException {
+        calendar.write(list, as("text/calendar;charset=UTF-8", "pull-list.ics", response));
+    }
+
+    private static OutputStream as(String type, String name, HttpServletResponse response) throws IOException {
+        response.setContentType(type);
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+        return response.getOutputStream();
     }
 
     private static ResponseEntity<String> csv(PullList list) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
+import org.collarbook.custody.PlaceDisputes;
 import org.collarbook.dispatch.lists.PullList.Action;
 import org.collarbook.dispatch.lists.PullList.Disputed;
 import org.collarbook.dispatch.lists.PullList.NamedSite;
@@ -24,12 +25,17 @@ class PullLists {
     private final PullRows rows;
     private final PullReasons reasons;
     private final Loads loads;
+    private final PlaceDisputes disputes;
+    private final PlansInForce plans;
 
-    PullLists(Rounds rounds, PullRows rows, PullReasons reasons, Loads loads) {
+    PullLists(Rounds rounds, PullRows rows, PullReasons reasons, Loads loads, PlaceDisputes disputes,
+            PlansInForce plans) {
         this.rounds = rounds;
         this.rows = rows;
         this.reasons = reasons;
         this.loads = loads;
+        this.disputes = disputes;
+        this.plans = plans;
     }
 
     PullList ofRoute(String route, @Nullable LocalDate visit) {
@@ -47,7 +53,7 @@ class PullLists {
                 .filter(stop -> round.everyStop() || !stop.containers().isEmpty() || !stop.undetermined().isEmpty())
                 .toList();
         return new PullList(round.asked(), stops, stops.stream().mapToInt(stop -> stop.containers().size()).sum(),
-                loads.of(round, swapped(stops)), disputed(), null, Caution.TEXT);
+                loads.of(round, swapped(stops)), disputed(round), plans.followed(round.calls()), Caution.TEXT);
     }
 
     private Stop stop(Call call, List<PullRow> found) {
@@ -75,8 +81,9 @@ class PullLists {
                 .collect(Collectors.groupingBy(Pulled::size, Collectors.counting()));
     }
 
-    /** Whose place two records claim: none is known to be claimed twice. */
-    private static List<Disputed> disputed() {
-        return List.of();
+    /** Those that one of the sites claims, whether anything is due or not: whoever is there can look. */
+    private List<Disputed> disputed(Round round) {
+        return disputes.claimedBy(round.calls().stream().map(call -> call.site().siteId()).toList()).stream()
+                .map(Disputed::of).toList();
     }
 }

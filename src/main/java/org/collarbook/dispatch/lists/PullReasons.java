@@ -58,6 +58,11 @@ class PullReasons {
         var rule = row.leavesBeforeItIsDue() ? null : row.rule();
         var citation = citations.of(rule, day);
         var last = "Its last day is " + row.lastDay();
+        var planned = row.planned();
+        if (planned != null) {
+            return new Why("PLANNED", "Plan " + planned.plan() + " brings it back on the visit of " + planned.visit()
+                    + ". " + last + ".", rule, citation);
+        }
         return switch (until) {
             case Until.NextVisit(var next) -> row.leavesBeforeItIsDue()
                     ? leaving(row)

@@ -15,13 +15,16 @@ import org.jspecify.annotations.Nullable;
 /**
  * One container of a list, as read; {@code call} is the number of its stop. {@code undetermined}: it is to be looked into,
  * not to come back. {@code leavesOn}: the day by which it goes out of service by date alone, {@code leavesAs} that
- * status. {@code reasons} are read of what is undetermined, {@code holds} of what is out of service.
+ * status. {@code planned}: the visit on which a plan pulls it, though it would last. {@code reasons} are read of what is undetermined, {@code holds} of what is out of service.
  */
 record PullRow(int call, boolean undetermined, UUID id, ContainerKind kind, String specification,
         @Nullable String maker, String serial, @Nullable YearMonth manufactured, String size, @Nullable String tag,
         Status status, String requirement, @Nullable String jurisdiction, @Nullable YearMonth due,
-        @Nullable LocalDate leavesOn, @Nullable Status leavesAs, @Nullable String rule, List<String> reasons,
+        @Nullable LocalDate leavesOn, @Nullable Status leavesAs, @Nullable String rule, @Nullable Planned planned,
+        List<String> reasons,
         List<HoldReason> holds) {
+
+    record Planned(int plan, LocalDate visit) {}
 
     static PullRow read(ResultSet row, int number) throws SQLException {
         var leavesAs = row.getString("leaves_as");
@@ -30,8 +33,14 @@ record PullRow(int call, boolean undetermined, UUID id, ContainerKind kind, Stri
                 row.getString("serial"), month(row, "manufactured"), row.getString("size"), row.getString("tag"),
                 Status.valueOf(row.getString("status")), row.getString("requirement"), row.getString("jurisdiction"),
                 month(row, "due"), row.getObject("leaves_on", LocalDate.class),
-                leavesAs == null ? null : Status.valueOf(leavesAs), row.getString("rule"), texts(row, "reasons"),
+                leavesAs == null ? null : Status.valueOf(leavesAs), row.getString("rule"), planned(row),
+                texts(row, "reasons"),
                 texts(row, "holds").stream().map(HoldReason::valueOf).toList());
+    }
+
+    private static @Nullable Planned planned(ResultSet row) throws SQLException {
+        var visit = row.getObject("planned", LocalDate.class);
+        return visit == null ? null : new Planned(row.getInt("plan"), visit);
     }
 
     private static @Nullable YearMonth month(ResultSet row, String column) throws SQLException {

@@ -29,38 +29,51 @@ class PullRows {
 
     static final String SELECT = """
             with call as (
-                select * from unnest(:sites::uuid[], :days::date[], :last_due::date[], :until::date[]) with ordinality
-                    as asked (site_id, day, last_due, until, number)),
+                select * from unnest(:sites::uuid[], :routes::uuid[], :visits::date[], :days::date[], :last_due::date[],
+                    :until::date[]) with ordinality as asked (site_id, route_id, visit, day, last_due, until, number)),
             found as (
                 select call.number, r.* from call cross join lateral (
-                    select false as undetermined, r.* from requirement r
+                    select false as undetermined, null::date as planned, null::int as plan, r.* from requirement r
                     where r.site_id = call.site_id and r.decisive and r.standing = 'DUE' and r.due <= call.last_due
                     union all
                     -- where one authority's answer is not known, what another's says is overdue is overdue all the same
-                    select false, r.* from requirement r
+                    select false, null, null, r.* from requirement r
                     where r.site_id = call.site_id and not r.decisive and r.standing = 'DUE' and r.due <= call.last_due
                       and exists (select from requirement worst where worst.container_id = r.container_id
                         and worst.decisive and worst.standing in ('UNDETERMINED', 'OTHER_AUTHORITY'))
                     union all
-                    select false, r.* from requirement r
+                    select false, null, null, r.* from requirement r
                     where r.site_id = call.site_id and r.decisive
                       and r.standing in ('CONDEMNED', 'REJECTED', 'ON_HOLD')
                     union all
-                    select false, r.* from requirement r
+                    select false, null, null, r.* from requirement r
                     where r.site_id = call.site_id and r.decisive and r.changes_on <= call.until
                       and r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
                     union all
-                    select true, r.* from requirement r
+                    select true, null, null, r.* from requirement r
                     where r.site_id = call.site_id and r.decisive and r.standing = 'UNDETERMINED'
                     union all
-                    select true, r.* from requirement r
+                    select true, null, null, r.* from requirement r
                     where r.site_id = call.site_id and r.decisive and r.standing <> 'UNDETERMINED'
-                      and r.changes_on <= call.day and r.changes_to = 'UNDETERMINED') r),
-            -- each once, by the clock that decides or else by the one that runs out first
+                      and r.changes_on <= call.day and r.changes_to = 'UNDETERMINED'
+                    union all
+                    -- what the plan in force pulls on this visit or should have on one before, by the day it was made by
+                    select false, l.visit, f.number, r.*
+                    from pull_plan_in_force f
+                    join pull_plan_line l on l.plan_id = f.plan_id and l.route_id = f.route_id and l.visit <= call.visit
+                    cross join lateral (
+                        select * from requirement where container_id = l.container_id and decisive offset 0) r
+                    where f.route_id = call.route_id and l.site_id = call.site_id and r.site_id = call.site_id
+                      and l.last_day = least((r.due + interval '1 month')::date - 1,
+                        case when r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
+                          then r.changes_on - 1 end)) r),
+            -- each once, by the rule before the plan, by the clock that decides or else by the one that runs out first
             once as (
                 select distinct on (number, undetermined, container_id) * from found
-                order by number, undetermined, container_id, decisive desc, due, requirement, jurisdiction)
-            select r.number as call, r.undetermined, case when r.undetermined then r.reasons end as reasons, %s
+                order by number, undetermined, container_id, planned nulls first, decisive desc, due, requirement,
+                    jurisdiction)
+            select r.number as call, r.undetermined, case when r.undetermined then r.reasons end as reasons,
+                r.planned, r.plan, %s
             from once r join call on call.number = r.number
             -- by its key, however many are thought to be found: a list is short, and the register is not
             cross join lateral (select * from container where id = r.container_id offset 0) c%s
@@ -95,6 +108,8 @@ class PullRows {
     List<PullRow> of(List<Call> calls) {
         var rows = jdbc.sql(SELECT)
                 .param("sites", calls.stream().map(call -> call.site().siteId()).toArray(UUID[]::new))
+                .param("routes", calls.stream().map(Call::planned).toArray(UUID[]::new))
+                .param("visits", dates(calls, Call::visit))
                 .param("days", days(calls, Call::day)).param("last_due", days(calls, call -> call.until().lastDue()))
                 .param("until", days(calls, call -> call.until().dayOrNull())).param("most", MOST + 1)
                 .query(PullRow::read).list();
@@ -104,6 +119,10 @@ class PullRows {
                     + " the schedule.").asException();
         }
         return rows;
+    }
+
+    private static String[] dates(List<Call> calls, Function<Call, @Nullable LocalDate> day) {
+        return calls.stream().map(day).map(one -> one == null ? null : one.toString()).toArray(String[]::new);
     }
 
     /** Where no day is known every day counts. */
