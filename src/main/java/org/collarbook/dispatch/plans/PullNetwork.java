@@ -146,7 +146,11 @@ final class PullNetwork {
         return network;
     }
 
+    /** Proved to be the least before it is told. */
     ExtraCapacity extra(CheapestFlow flow) {
+        if (flow.gap(network) != 0) {
+            throw new IllegalStateException("the capacity that is missing may be less by " + flow.gap(network));
+        }
         return new ExtraCapacity(carrying(extraWeeks, flow), carrying(extraRacks, flow));
     }
 

@@ -2,6 +2,7 @@ package org.collarbook.dispatch.plans;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +16,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
+import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,12 +30,14 @@ class PullPlansTests {
     private final Given given;
     private final JdbcClient jdbc;
     private final Tables tables;
+    private final TestClock clock;
 
-    PullPlansTests(Api api, Given given, JdbcClient jdbc, Tables tables) {
+    PullPlansTests(Api api, Given given, JdbcClient jdbc, Tables tables, TestClock clock) {
         this.api = api;
         this.given = given;
         this.jdbc = jdbc;
         this.tables = tables;
+        this.clock = clock;
     }
 
     private PlanFixture fixture() {
@@ -144,6 +148,20 @@ class PullPlansTests {
                 "NO_VEHICLE", withoutRack.toString(), "RACK_NOT_KNOWN"));
         assertThat(plan.at("/summary/notNeededYet").asInt()).isEqualTo(1);
         assertThat(plan.at("/summary/remainder").asInt()).isEqualTo(3);
+    }
+
+    /** 04:30 in UTC is half past ten in the evening before in Chicago: a visit of that day is not over. */
+    @Test
+    void aPlanBeginsOnTheDayAtTheDepots() {
+        var fixture = fixture();
+        fixture.route(null, fixture.customerSite());
+        clock.set(Instant.parse("2026-12-01T04:30:00Z"));
+        var request = fixture.request(1);
+        assertThat(fixture.planned(request).text("/from")).isEqualTo("2026-11-30");
+        request.remove("depot");
+        assertThat(fixture.planned(request).text("/from")).isEqualTo("2026-11-30");
+        request.put("from", "2026-11-29");
+        api.as(Role.DISPATCHER).post("/api/pull-plans", request).expectProblem(400, "INVALID_INPUT");
     }
 
     /** All routes: a site that none calls at is seen too. */
