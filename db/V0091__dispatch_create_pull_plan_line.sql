@@ -15,8 +15,8 @@ create table pull_plan_line (
     constraint pull_plan_line_in_time check (why <> 'DUE' or visit <= last_day)
 );
 
--- what a plan pulls on a route up to a visit
-create index pull_plan_line_route on pull_plan_line (plan_id, route_id, visit) include (container_id, site_id);
+-- what a plan pulls at a site
+create index pull_plan_line_site on pull_plan_line (plan_id, site_id) include (route_id, visit, container_id);
 create index pull_plan_line_visit on pull_plan_line (plan_id, visit, container_id);
 
 -- Cylinders that must come back, or may have to, and that no visit of the plan pulls.

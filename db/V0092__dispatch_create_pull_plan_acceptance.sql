@@ -2,7 +2,7 @@
 create table pull_plan_route (
     plan_id   uuid not null references pull_plan,
     route_id  uuid not null references route,
-    primary key (plan_id, route_id)
+    primary key (route_id, plan_id)
 );
 
 -- That somebody took a plan for the one to go by. Kept; an older plan may be accepted again.

@@ -60,10 +60,12 @@ class PullRows {
                     -- what the plan in force pulls on this visit or should have on one before, by the day it was made by
                     select false, l.visit, f.number, r.*
                     from pull_plan_in_force f
-                    join pull_plan_line l on l.plan_id = f.plan_id and l.route_id = f.route_id and l.visit <= call.visit
+                    -- no condition on the visit that an index could take: the site's own lines are always the fewest
+                    join pull_plan_line l on l.plan_id = f.plan_id and l.site_id = call.site_id
+                      and l.route_id = f.route_id and l.visit + 0 <= call.visit
                     cross join lateral (
                         select * from requirement where container_id = l.container_id and decisive offset 0) r
-                    where f.route_id = call.route_id and l.site_id = call.site_id and r.site_id = call.site_id
+                    where f.route_id = call.route_id and r.site_id = call.site_id
                       and l.last_day = least((r.due + interval '1 month')::date - 1,
                         case when r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
                           then r.changes_on - 1 end)) r),

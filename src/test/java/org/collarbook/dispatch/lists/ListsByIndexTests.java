@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 import org.collarbook.access.Role;
@@ -63,7 +64,8 @@ class ListsByIndexTests {
     private static String plan(JdbcClient jdbc, String statement, LocalDate until, List<UUID> sites) {
         var month = until.withDayOfMonth(1).minusMonths(1);
         return String.join("\n", jdbc.sql("explain " + statement)
-                .param("sites", sites.toArray(UUID[]::new)).param("days", days(TODAY, sites))
+                .param("sites", sites.toArray(UUID[]::new)).param("routes", new UUID[sites.size()])
+                .param("visits", days(TODAY, sites)).param("days", days(TODAY, sites))
                 .param("last_due", days(month, sites)).param("until", days(until, sites)).param("most", 10_001)
                 .query(String.class).list());
     }
@@ -72,8 +74,10 @@ class ListsByIndexTests {
         return sites.stream().map(site -> day.toString()).toArray(String[]::new);
     }
 
-    /** An index may be read whole too: each that is read must be asked for something. */
-    private static void assertNoTableIsReadWhole(String plan) {
+    /** An index may be read whole too: each that is read must be asked for something, but for the few acceptances. */
+    private static void assertNoTableIsReadWhole(String whole) {
+        var plan = whole.lines().filter(line -> !line.contains("pull_plan_acceptance"))
+                .collect(Collectors.joining("\n"));
         assertThat(plan).doesNotContain("Seq Scan on requirement", "Seq Scan on container", "Seq Scan on placement");
         assertThat(count(plan, "Index (Only )?Scan|Bitmap Index Scan")).as(plan).isPositive()
                 .isEqualTo(count(plan, "Index Cond"));
@@ -147,11 +151,11 @@ class ListsByIndexTests {
         }
     }
 
-    /** The key, the calendars, the sites, the containers, the totals. */
+    /** The key, the calendars, the sites, the containers, the totals, the disputes, the plan in force. */
     @Test
     void aLongRouteTakesAsManyStatementsAsAShortOne() {
         var few = statements("/api/routes/" + routeOf(3) + "/pull-list?visit=2026-12-03");
         var many = statements("/api/routes/" + routeOf(60) + "/pull-list?visit=2026-12-03");
-        assertThat(many).isEqualTo(few).isEqualTo(5);
+        assertThat(many).isEqualTo(few).isEqualTo(7);
     }
 }

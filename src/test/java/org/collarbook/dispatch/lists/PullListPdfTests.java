@@ -75,7 +75,8 @@ class PullListPdfTests {
             expected.addAll(List.of(stop.site().name(), ListWords.visits(stop)));
             stop.undetermined().forEach(one -> expected.addAll(List.of(one.serial(), one.missing().getFirst())));
         });
-        list.placeDisputed().forEach(one -> expected.addAll(List.of(one.serial(), "S-4, Stop 4, since Nov 3, 2026")));
+        list.placeDisputed()
+                .forEach(one -> expected.addAll(List.of(one.serial(), "S-4, Stop 4, moved there Nov 3, 2026")));
         assertThat(printed.text()).contains(expected.stream().map(PullListPdfTests::shown).toList());
     }
 
