@@ -64,7 +64,11 @@ public class Places {
     @Transactional
     public Place changeSite(UUID id, @Nullable String ifMatch, SiteContent content) {
         var site = sites.findById(id).orElseThrow(() -> Problem.notFound("site").asException());
-        new Revision(site.place().version()).requireMatch(ifMatch);
+        var before = site.place();
+        new Revision(before.version()).requireMatch(ifMatch);
+        if (content.kind() != before.kind()) {
+            refuseOnRoute(id, before.kind());
+        }
         site.describe(content);
         var place = save(site, content.code());
         events.publishEvent(new SiteChanged(id));
@@ -86,6 +90,17 @@ public class Places {
             return place;
         } catch (DataIntegrityViolationException taken) {
             throw Codes.taken(taken, "site_code", "site", code);
+        }
+    }
+
+    /** A route that names a site relies on its kind. */
+    private void refuseOnRoute(UUID site, SiteKind kind) {
+        var routes = jdbc.sql("select code from route where depot_id = :site or vehicle_id = :site or id in ("
+                + "select route_id from route_stop where site_id = :site) order by code").param("site", site)
+                .query(String.class).list();
+        if (!routes.isEmpty()) {
+            throw Problem.conflict("SITE_ON_ROUTE", "A route names this site as a " + kind + " (" + String.join(", ",
+                    routes) + "): take it off first, then change its kind.").with("routes", routes).asException();
         }
     }
 

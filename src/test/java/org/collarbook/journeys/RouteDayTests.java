@@ -158,7 +158,7 @@ class RouteDayTests {
         assertThat(reasons(list("2027-02-25")).values()).containsExactly("DUE_BEFORE", "DUE_BEFORE", "DUE_BEFORE");
         api.as(Role.YARD).post("/api/containers/" + first + "/requalifications",
                 Map.of("performedOn", "2026-11-25", "requalifier", requalifier(), "operator", "M. Holt", "method",
-                        "EXTERNAL_VISUAL", "visual",
+                        "EXTERNAL_VISUAL", "owner", "the distributor", "coating", "painted, whole", "visual",
                         Map.of("items", List.of(Map.of("item", "DENTS", "finding", "SATISFACTORY")))))
                 .expect(201);
         assertThat(reasons(list("2027-02-18"))).isEqualTo(Map.of(second, "PLANNED"));

@@ -32,7 +32,7 @@ class ReadInput {
     static final int MOST = 1_000_000;
     private static final int FETCHED = 5_000;
 
-    /** {@code beside}: the counts of those that need no visit: nothing runs on them, their day is far, they stand elsewhere. */
+    /** {@code beside}: the counts of those that need no visit: nothing runs on them, their day is far, they stand elsewhere or are lost. */
     record Read(PlanInput input, Beside beside) {}
 
     record Beside(int notRequired, int dueLater, int elsewhere) {}
@@ -51,7 +51,11 @@ class ReadInput {
     private static final String CYLINDERS = """
             with known as (
                 select c.id, c.serial, c.size, p.site_id,
-                    s.id is null or s.kind = 'CUSTOMER' or s.id = any (:stops) as out,
+                    (s.id is null or s.kind = 'CUSTOMER' or s.id = any (:stops))
+                      -- nobody can bring back what is lost
+                      and not (r.standing = 'ON_HOLD' and exists (
+                        select from filed_hold h where h.container_id = c.id and h.reason = 'LOST'
+                          and not exists (select from lift_in_force l where l.hold_id = h.id))) as out,
                     case when r.container_id is null then 'UNDETERMINED'
                         else container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, :from)
                     end as word,

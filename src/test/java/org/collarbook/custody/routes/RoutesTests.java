@@ -41,6 +41,21 @@ class RoutesTests {
     }
 
     @Test
+    void theKindOfASiteStaysWhileARouteNamesIt() {
+        var body = Given.depot();
+        var depot = UUID.fromString(api.as(Role.CLERK).post("/api/sites", body).expect(201).id());
+        var route = Ways.everyThursday(depot, List.of());
+        dispatcher.post("/api/routes", route).expect(201);
+        var read = api.as(Role.CLERK).get("/api/sites/" + depot).expect(200);
+        body.put("kind", "REQUALIFIER");
+        tables.unchangedBy(() -> assertThat(api.as(Role.CLERK).ifMatch(read).put("/api/sites/" + depot, body)
+                .expectProblem(409, "SITE_ON_ROUTE").text("/routes/0")).isEqualTo(route.get("code")));
+        body.put("kind", "DEPOT");
+        body.put("name", "Renamed");
+        api.as(Role.CLERK).ifMatch(read).put("/api/sites/" + depot, body).expect(200);
+    }
+
+    @Test
     void aRouteIsOpenedReadChangedAndListed() {
         var depot = given.site(null);
         var first = given.site(given.customer());

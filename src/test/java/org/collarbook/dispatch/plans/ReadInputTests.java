@@ -3,6 +3,7 @@ package org.collarbook.dispatch.plans;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 
@@ -83,6 +84,24 @@ class ReadInputTests {
                 assertThat(one.lastDay()).isEqualTo(lastDay);
             });
         }
+    }
+
+    @Test
+    void whatIsLostIsNotPlanned() {
+        var fixture = new PlanFixture(api, given, jdbc);
+        var site = fixture.customerSite();
+        fixture.route(fixture.vehicle(3), site);
+        var lost = fixture.cylinder(site, "2015-02");
+        var dented = fixture.cylinder(site, "2015-02");
+        hold(lost, "LOST");
+        hold(dented, "DENTED");
+        assertThat(read(fixture).input().cylinders()).extracting(Cylinder::id).containsExactly(dented);
+        assertThat(read(fixture).beside().elsewhere()).isEqualTo(1);
+    }
+
+    private void hold(UUID container, String reason) {
+        api.as(Role.YARD).post("/api/containers/" + container + "/holds", Map.of("reason", reason))
+                .expect(201);
     }
 
     /** At a Canadian site the Canadian rule is off; that the cylinder was due by 49 CFR stands all the same. */
