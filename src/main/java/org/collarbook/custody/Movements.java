@@ -44,17 +44,18 @@ public class Movements {
             return new Moving.UnknownContainer();
         }
         var stated = movement.fromSite();
+        var before = standing.now(movement.containerId());
         var elsewhere = stated == null
                 ? Optional.<UUID>empty()
-                : elsewhere(movement.containerId(), stated, movement.occurredAt());
+                : elsewhere(before, movement.containerId(), stated, movement.occurredAt());
         if (stated != null && elsewhere.isPresent()) {
             return new Moving.Disputed(elsewhere.get(), stated);
         }
         var id = Ids.next();
-        append(id, movement, stated == null ? origin(movement) : stated, by.id());
-        standing.settle(List.of(movement.containerId()));
+        append(id, movement, stated == null ? origin(before, movement) : stated, by.id());
+        var recorded = standing.moved(before, id, movement);
         events.publishEvent(new ContainerMoved(movement.containerId(), movement.occurredAt()));
-        return placed(id, movement.containerId());
+        return recorded;
     }
 
     /** Where the movements known so far had the container at that time. */
@@ -64,16 +65,20 @@ public class Movements {
 
     /** Where the register has it at that time, if not at the site, which does not claim it either. */
     public Optional<UUID> elsewhere(UUID container, UUID site, Instant at) {
-        return placeAt(container, at)
-                .filter(recorded -> !recorded.equals(site) && !standing.claimedAt(container, at).contains(site));
+        return elsewhere(standing.now(container), container, site, at);
+    }
+
+    private Optional<UUID> elsewhere(Standing.Now now, UUID container, UUID site, Instant at) {
+        return standing.at(now, container, at).map(Standing.Stood::site).filter(
+                recorded -> !recorded.equals(site) && !standing.claimedAt(now, container, at).contains(site));
     }
 
     /** Of several places, and of several moves at one moment, nobody knows from which it came. */
-    private @Nullable UUID origin(NewMovement movement) {
+    private @Nullable UUID origin(Standing.Now now, NewMovement movement) {
         var container = movement.containerId();
         var at = movement.occurredAt();
-        return standing.at(container, at)
-                .filter(stood -> stood.since().isBefore(at) && standing.claimedAt(container, at).isEmpty())
+        return standing.at(now, container, at)
+                .filter(stood -> stood.since().isBefore(at) && standing.claimedAt(now, container, at).isEmpty())
                 .map(Standing.Stood::site).orElse(null);
     }
 
@@ -84,15 +89,6 @@ public class Movements {
                 .params(id, movement.containerId(), from, movement.toSite(), utc(movement.occurredAt()),
                         utc(clock.instant()), by)
                 .update();
-    }
-
-    private Moving placed(UUID id, UUID container) {
-        return jdbc.sql("""
-                select movement_id = :id as moved,
-                  exists (select from place_claim k where k.container_id = p.container_id) as disputed
-                from placement p where container_id = :container""").param("id", id).param("container", container)
-                .query((row, number) -> new Moving.Recorded(id, row.getBoolean("moved"), row.getBoolean("disputed")))
-                .single();
     }
 
     /** A container's movements, the latest first; from just before the one given, when one is. */

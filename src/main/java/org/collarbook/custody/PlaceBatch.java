@@ -101,7 +101,8 @@ public class PlaceBatch {
 
     /** Records a movement for each and puts the container there, unless a later movement is known. Each container once. */
     public void place(List<Placing> placings, UUID by) {
-        var known = known(placings);
+        var known = standing(placings);
+        var doubtful = doubtful(placings);
         var now = clock.instant();
         var fresh = placings.stream().filter(placing -> !known.contains(placing.containerId()))
                 .map(placing -> new Row(Ids.next(), placing)).toList();
@@ -112,29 +113,42 @@ public class PlaceBatch {
                 row -> new @Nullable Object[]{row.placing.containerId(), row.placing.siteId(), row.id,
                         row.placing.occurredAt()});
         move(placings.stream().filter(placing -> known.contains(placing.containerId())).toList(), by);
-        standing.settle(known);
+        if (!doubtful.isEmpty()) {
+            standing.settle(doubtful);
+        }
     }
 
-    /** Those that stand somewhere, or were seen. */
-    private Set<UUID> known(List<Placing> placings) {
-        return jdbc.sql("""
-                select id from unnest(?::uuid[]) as c (id)
-                where exists (select from placement p where p.container_id = c.id)
-                  or exists (select from filed_sighting g where g.container_id = c.id)""")
+    private Set<UUID> standing(List<Placing> placings) {
+        return jdbc.sql("select container_id from placement where container_id = any (?)")
                 .param(placings.stream().map(Placing::containerId).toArray(UUID[]::new)).query(UUID.class).set();
+    }
+
+    /** Of which more than the later movement decides: they were seen, or moved at the very moment. */
+    private Set<UUID> doubtful(List<Placing> placings) {
+        return jdbc.sql("""
+                select g.container from unnest(?::uuid[], ?::timestamptz[]) as g (container, at)
+                where exists (select from filed_sighting s where s.container_id = g.container)
+                  or exists (select from placement p where p.container_id = g.container and p.since = g.at)
+                  or exists (select from place_claim k where k.container_id = g.container)""")
+                .params(placings.stream().map(Placing::containerId).toArray(UUID[]::new),
+                        texts(placings, placing -> placing.occurredAt().toString()))
+                .query(UUID.class).set();
     }
 
     private void move(List<Placing> placings, UUID by) {
         jdbc.sql("""
                 with given as (
                     select * from unnest(?::uuid[], ?::uuid[], ?::uuid[], ?::timestamptz[])
-                      as g (id, container, site, at))
-                insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_at,
-                    recorded_by)
-                select g.id, g.container, p.site_id, g.site, g.at, ?, ?
-                from given g left join placement p on p.container_id = g.container and p.since < g.at
-                  -- of several places nobody knows from which it came
-                  and not exists (select from place_claim k where k.container_id = g.container)""")
+                      as g (id, container, site, at)),
+                facts as (
+                    insert into movement (id, container_id, from_site_id, to_site_id, occurred_at, recorded_at,
+                        recorded_by)
+                    select g.id, g.container, p.site_id, g.site, g.at, ?, ?
+                    from given g left join placement p on p.container_id = g.container and p.since < g.at
+                      -- of several places nobody knows from which it came
+                      and not exists (select from place_claim k where k.container_id = g.container))
+                update placement p set site_id = g.site, movement_id = g.id, since = g.at
+                from given g where p.container_id = g.container and p.since < g.at""")
                 .params(ids(placings.size()), placings.stream().map(Placing::containerId).toArray(UUID[]::new),
                         placings.stream().map(Placing::siteId).toArray(UUID[]::new),
                         texts(placings, placing -> placing.occurredAt().toString()),

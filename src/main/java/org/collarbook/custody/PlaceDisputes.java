@@ -69,11 +69,12 @@ public class PlaceDisputes implements PlaceClaims {
 
     /** Whether places of different jurisdictions claimed it at that moment: whose rules are to be asked, nobody knows. */
     public boolean isAcrossBorders(UUID container, Instant at) {
-        var claiming = new ArrayList<>(standing.claimedAt(container, at));
+        var now = standing.now(container);
+        var claiming = new ArrayList<>(standing.claimedAt(now, container, at));
         if (claiming.isEmpty()) {
             return false;
         }
-        standing.at(container, at).map(Standing.Stood::site).ifPresent(claiming::add);
+        standing.at(now, container, at).map(Standing.Stood::site).ifPresent(claiming::add);
         return places.sites(claiming).stream().map(Place::jurisdiction).distinct().count() > 1;
     }
 

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
 
@@ -47,19 +48,21 @@ public class Sightings {
     }
 
     @Transactional
-    public Seeing record(UUID container, UUID site, Instant at, Caller by) {
+    public Seeing record(UUID container, UUID site, Instant seenAt, Caller by) {
+        var at = seenAt.truncatedTo(ChronoUnit.MICROS);
         if (!containers.lock(container)) {
             return new Seeing.UnknownContainer();
         }
+        var before = standing.now(container);
         var id = Ids.next();
         jdbc.sql("insert into sighting (id, container_id, site_id, occurred_at, recorded_at, recorded_by)"
                 + " values (?, ?, ?, ?, ?, ?)")
                 .params(id, container, site, at.atOffset(ZoneOffset.UTC), clock.instant().atOffset(ZoneOffset.UTC),
                         by.id())
                 .update();
-        standing.settle(List.of(container));
+        standing.seen(before, container, site, at);
         events.publishEvent(new ContainerSeen(container, at));
-        return new Seeing.Recorded(id, standing.at(container, at).map(Standing.Stood::site).filter(site::equals)
+        return new Seeing.Recorded(id, standing.at(before, container, at).map(Standing.Stood::site).filter(site::equals)
                 .isPresent());
     }
 

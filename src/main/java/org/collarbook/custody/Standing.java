@@ -4,10 +4,12 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -91,17 +93,90 @@ class Standing {
     /** The recorded place, and since when. */
     record Stood(UUID site, Instant since) {}
 
+    /**
+     * Where it stands now, as kept; {@code quiet} when nobody has seen it since, nor any other place claims it: then
+     * there is nothing to derive but from a movement of that very moment.
+     */
+    record Now(@Nullable Stood stood, boolean quiet) {
+
+        private boolean answers(Instant at) {
+            return stood != null && !stood.since.isAfter(at);
+        }
+    }
+
+    /** Held against a ledger, which locks no containers. */
+    Now now(UUID container) {
+        return jdbc.sql("""
+                select p.site_id, p.since, not exists (
+                    select from filed_sighting g where g.container_id = p.container_id and g.occurred_at >= p.since)
+                  and not exists (select from place_claim k where k.container_id = p.container_id) as quiet
+                from placement p where p.container_id = ? for update of p""").param(container)
+                .query((row, number) -> new Now(new Stood(row.getObject(1, UUID.class),
+                        row.getObject(2, OffsetDateTime.class).toInstant()), row.getBoolean(3)))
+                .optional().orElseGet(() -> new Now(null, jdbc.sql(
+                        "select not exists (select from filed_sighting where container_id = ?)").param(container)
+                        .query(Boolean.class).single()));
+    }
+
     Optional<Stood> at(UUID container, Instant at) {
-        return jdbc.sql("select p.to_site_id, p.occurred_at from unnest(:ids) as c (id) cross join lateral (" + PLACED
-                + ") p").param("ids", new UUID[]{container}).param("at", at.atOffset(ZoneOffset.UTC))
-                .query((row, number) -> new Stood(row.getObject(1, UUID.class),
-                        row.getObject(2, OffsetDateTime.class).toInstant()))
-                .optional();
+        return at(now(container), container, at);
+    }
+
+    Optional<Stood> at(Now now, UUID container, Instant at) {
+        return now.stood == null || now.answers(at)
+                ? Optional.ofNullable(now.stood)
+                : jdbc.sql(
+                        "select p.to_site_id, p.occurred_at from unnest(:ids) as c (id) cross join lateral (" + PLACED
+                                + ") p")
+                        .param("ids", new UUID[]{container}).param("at", at.atOffset(ZoneOffset.UTC))
+                        .query((row, number) -> new Stood(row.getObject(1, UUID.class),
+                                row.getObject(2, OffsetDateTime.class).toInstant()))
+                        .optional();
     }
 
     /** Which other places claimed it at that moment. */
-    Set<UUID> claimedAt(UUID container, Instant at) {
-        return jdbc.sql("select k.site_id " + BY_THEN).param("ids", new UUID[]{container})
-                .param("at", at.atOffset(ZoneOffset.UTC)).query(UUID.class).set();
+    Set<UUID> claimedAt(Now now, UUID container, Instant at) {
+        return now.stood == null || now.quiet && now.answers(at)
+                ? Set.of()
+                : jdbc.sql("select k.site_id " + BY_THEN).param("ids", new UUID[]{container})
+                        .param("at", at.atOffset(ZoneOffset.UTC)).query(UUID.class).set();
+    }
+
+    /** What a movement that was just recorded makes of where it stood before. */
+    Moving.Recorded moved(Now before, UUID movement, NewMovement told) {
+        var stood = before.stood;
+        var id = told.containerId();
+        if (!before.quiet || stood != null && stood.since.equals(told.occurredAt())) {
+            settle(List.of(id));
+            return placed(movement, id);
+        }
+        if (stood != null && stood.since.isAfter(told.occurredAt())) {
+            return new Moving.Recorded(movement, false, false);
+        }
+        jdbc.sql("""
+                insert into placement (container_id, site_id, movement_id, since) values (?, ?, ?, ?)
+                on conflict (container_id) do update
+                  set site_id = excluded.site_id, movement_id = excluded.movement_id, since = excluded.since
+                  where placement.since <= excluded.since""")
+                .params(id, told.toSite(), movement, told.occurredAt().atOffset(ZoneOffset.UTC)).update();
+        return new Moving.Recorded(movement, true, false);
+    }
+
+    private Moving.Recorded placed(UUID movement, UUID container) {
+        return jdbc.sql("""
+                select movement_id = :id as moved,
+                  exists (select from place_claim k where k.container_id = p.container_id) as disputed
+                from placement p where container_id = :container""").param("id", movement)
+                .param("container", container).query((row, number) -> new Moving.Recorded(movement,
+                        row.getBoolean("moved"), row.getBoolean("disputed")))
+                .single();
+    }
+
+    /** What a sighting that was just recorded makes of it: nothing where it confirms what nobody doubted. */
+    void seen(Now before, UUID container, UUID site, Instant at) {
+        var stood = before.stood;
+        if (stood != null && !(before.quiet && (stood.site.equals(site) || stood.since.isAfter(at)))) {
+            settle(List.of(container));
+        }
     }
 }

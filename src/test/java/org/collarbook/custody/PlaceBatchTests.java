@@ -34,15 +34,18 @@ class PlaceBatchTests {
 
     private final PlaceBatch batch;
     private final Places places;
+    private final PlaceDisputes disputes;
     private final Fills fills;
     private final TransactionTemplate transaction;
     private final Given given;
     private final Tables tables;
 
-    PlaceBatchTests(PlaceBatch batch, Places places, Fills fills, TransactionTemplate transaction, Given given,
+    PlaceBatchTests(PlaceBatch batch, Places places, PlaceDisputes disputes, Fills fills,
+            TransactionTemplate transaction, Given given,
             Tables tables) {
         this.batch = batch;
         this.places = places;
+        this.disputes = disputes;
         this.fills = fills;
         this.transaction = transaction;
         this.given = given;
@@ -102,6 +105,27 @@ class PlaceBatchTests {
         assertThat(now.get(fresh).siteId()).isEqualTo(depot);
         assertThat(now.get(standing).siteId()).isEqualTo(depot);
         assertThat(now.get(movedSince).siteId()).isEqualTo(shop);
+    }
+
+    @Test
+    void aLaterRowEndsADisputeAndOneOfTheSameMomentOpensOne() {
+        var depot = given.site(null);
+        var shop = given.site(null);
+        var seen = given.registered();
+        var same = given.registered();
+        var never = given.registered();
+        given.moved(seen, depot, "2026-11-01T08:00:00Z");
+        given.moved(same, depot, "2026-11-10T06:00:00Z");
+        given.seen(seen, shop, "2026-11-02T08:00:00Z");
+        given.seen(never, shop, "2026-11-12T08:00:00Z");
+        assertThat(disputes.of(List.of(seen, same, never))).containsOnlyKeys(seen);
+        var at = Instant.parse("2026-11-10T06:00:00Z");
+
+        transaction.executeWithoutResult(status -> batch.place(List.of(new Placing(seen, depot, at),
+                new Placing(same, shop, at), new Placing(never, depot, at)), CLERK.id()));
+
+        assertThat(disputes.of(List.of(seen, same, never))).containsOnlyKeys(same, never);
+        assertThat(places.of(List.of(same)).get(same).siteId()).as("the first recorded").isEqualTo(depot);
     }
 
     @Test

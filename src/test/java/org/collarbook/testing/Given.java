@@ -82,4 +82,10 @@ public final class Given {
         api.as(Role.YARD).post("/api/movements",
                 Map.of("containerId", container, "toSite", site, "occurredAt", occurredAt)).expect(201);
     }
+
+    /** The container is seen standing at the site. */
+    public void seen(UUID container, UUID site, String occurredAt) {
+        api.as(Role.YARD).post("/api/sightings",
+                Map.of("containerId", container, "site", site, "occurredAt", occurredAt)).expect(201);
+    }
 }
