@@ -2,6 +2,7 @@ package org.collarbook.registry;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -22,6 +23,11 @@ public record Size(String word) {
     public static final String ACCEPTED = "a size as containers have it: 20 lb, 33.5 lb, 1000 gal, or a water capacity"
             + " that is none of these, such as 60 lb WC";
 
+    /** Words of sizes, the smaller first; what tells no amount comes last. */
+    public static final Comparator<String> BY_AMOUNT = Comparator.comparing(Size::amount).thenComparing(
+            Comparator.naturalOrder());
+
+    private static final BigDecimal NO_AMOUNT = BigDecimal.valueOf(Long.MAX_VALUE);
     private static final List<BigDecimal> NOMINAL_POUNDS = List.of("5", "10", "11", "20", "30", "33.5", "40", "43.5",
             "60", "100", "200", "420").stream().map(BigDecimal::new).toList();
     private static final Pattern SHAPE = Pattern.compile("[0-9.]+ *(?:lb|gal|kg|L) *(?<wc>WC)?",
@@ -57,6 +63,13 @@ public record Size(String word) {
                     .filter(size -> capacity.amount().stripTrailingZeros().scale() <= 0);
             case KG, L -> Optional.empty();
         };
+    }
+
+    /** In pounds of water, but for the pounds of propane that a nominal size tells: near enough to put them in order. */
+    private static BigDecimal amount(String word) {
+        return WaterCapacity.tryParse(word) instanceof ParseResult.Parsed<WaterCapacity> read
+                ? read.value().toPounds()
+                : NO_AMOUNT;
     }
 
     private static Size pounds(BigDecimal nominal) {

@@ -2,6 +2,9 @@ package org.collarbook.registry;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
+
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.WaterCapacity;
@@ -25,6 +28,13 @@ class SizeTests {
             "600 lb, 600 lb WC"})
     void cylindersGoByPoundsOfPropane(String capacity, String size) {
         assertThat(Size.of(ContainerKind.CYLINDER, WaterCapacity.parse(capacity))).hasToString(size);
+    }
+
+    @Test
+    void theSmallerComeFirst() {
+        var sizes = new ArrayList<>(List.of("unknown size", "120 gal", "100 lb", "60 lb WC", "5 lb", "33.5 lb"));
+        sizes.sort(Size.BY_AMOUNT);
+        assertThat(sizes).containsExactly("5 lb", "33.5 lb", "60 lb WC", "100 lb", "120 gal", "unknown size");
     }
 
     @ParameterizedTest

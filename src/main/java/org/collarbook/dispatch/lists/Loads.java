@@ -8,6 +8,7 @@ import java.util.Map;
 
 import org.collarbook.custody.Place;
 import org.collarbook.dispatch.lists.PullList.SizeTotal;
+import org.collarbook.registry.Size;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -49,7 +50,7 @@ class Loads {
     List<SizeTotal> of(Round round, Map<String, Long> load) {
         var depot = round.depot();
         Map<String, AtDepot> known = depot == null ? Map.of() : at(depot, round, load);
-        return load.entrySet().stream().sorted(Map.Entry.comparingByKey())
+        return load.entrySet().stream().sorted(Map.Entry.comparingByKey(Size.BY_AMOUNT))
                 .map(size -> total(size.getKey(), size.getValue(), known.get(size.getKey()))).toList();
     }
 
