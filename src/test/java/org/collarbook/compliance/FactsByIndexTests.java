@@ -17,6 +17,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 @RegisterTest
 class FactsByIndexTests {
 
+    private static final Pattern FILED_WHOLE = Pattern
+            .compile("Index (Only )?Scan using \\w+ on refiled[^\\n]*\\n(?! *Index Cond)");
+
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
 
@@ -34,9 +37,13 @@ class FactsByIndexTests {
         }));
     }
 
-    /** An index may be read whole too: each that is read must be asked for something. */
-    private static void assertReachedByIndex(String plan) {
-        assertThat(plan).doesNotContain("Seq Scan on", "Disabled: true");
+    /**
+     * An index may be read whole too: each that is read must be asked for something. What was filed elsewhere is a handful
+     * of rows while tests have merged few records, and then read whole for good reason.
+     */
+    private static void assertReachedByIndex(String whole) {
+        assertThat(whole).doesNotContain("Seq Scan on", "Disabled: true");
+        var plan = FILED_WHOLE.matcher(whole).replaceAll("");
         assertThat(count(plan, "Index (Only )?Scan|Bitmap Index Scan")).as(plan).isPositive()
                 .isEqualTo(count(plan, "Index Cond"));
     }

@@ -111,7 +111,7 @@ final class PdfRows {
         }
         if (!one.check().isEmpty()) {
             words.add(letters.strong("\nLook: ", SMALL));
-            words.add(letters.text(String.join("; ", one.check()), SMALL));
+            words.add(letters.text(String.join(" ", one.check()), SMALL));
         }
         return PdfCells.cell(words);
     }

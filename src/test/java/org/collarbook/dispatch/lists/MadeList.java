@@ -149,7 +149,8 @@ final class MadeList {
         return new Pulled(id(1000 + made++), Action.SWAP, "CYLINDER", "DOT-4BA240", maker, serial,
                 status.equals("REJECTED") ? null : YearMonth.of(2004, 5), SIZES.get(random.nextInt(SIZES.size())), tag,
                 status, "SHELL", "US", due, due == null ? null : due.atEndOfMonth(), why(status, due),
-                List.of("dents, gouges and fire damage", "the collar can be read", "the valve is closed and plugged"));
+                List.of("Dents, gouges and fire damage.", "The collar can be read.",
+                        "The valve is closed and plugged."));
     }
 
     private static Why why(String status, @Nullable YearMonth due) {
