@@ -51,6 +51,8 @@ class ReadmeTests {
         shell.environment().put("KEY", api.keyOf(Role.ADMINISTRATOR));
         shell.environment().put("CUSTOMER", customer());
         shell.environment().put("ID", container());
+        shell.environment().put("SITE", site("S-005"));
+        shell.environment().put("TRUCK", site("V-02"));
         var process = shell.start();
         var answered = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
@@ -61,6 +63,12 @@ class ReadmeTests {
     private String customer() {
         var first = api.as(Role.CLERK).get("/api/customers?size=1").at("/items/0/id");
         return first.asString("");
+    }
+
+    private String site(String code) {
+        return api.as(Role.CLERK).get("/api/sites?size=1000").at("/items").valueStream()
+                .filter(site -> site.at("/code").asString().equals(code)).map(site -> site.at("/id").asString())
+                .findFirst().orElse("");
     }
 
     private String container() {

@@ -53,7 +53,7 @@ class PullListPdfTests {
         var kind = one.kind().equals("CYLINDER") ? "" : "stationary tank";
         var from = one.jurisdiction() == null ? "" : "(" + one.jurisdiction() + ")";
         var citation = one.reason().citation() == null ? "" : "(49 CFR 180.209(g))";
-        var look = one.check().isEmpty() ? "" : "Look: " + String.join("; ", one.check());
+        var look = one.check().isEmpty() ? "" : "Look: " + String.join(" ", one.check());
         return shown(String.join("", one.serial(), one.size(), kind, one.specification(), "maker ",
                 one.maker() == null ? "not known" : one.maker(), ", made ", ListWords.month(one.manufactured()),
                 one.tag() == null ? "no tag: the code has its id" : "tag " + one.tag(),
