@@ -33,8 +33,8 @@ public final class Tables {
     public String digest() {
         var digests = new StringBuilder();
         for (var table : new String[]{"container", "customer", "site", "placement", "place_claim", "movement",
-                "mark_correction",
-                "extinguisher", "requalifier", "requirement", "journal_head"}) {
+                "mark_correction", "extinguisher", "requalifier", "requirement", "journal_head", "route", "route_stop",
+                "route_exception", "holiday", "rack", "rack_version"}) {
             digests.append(table).append(' ')
                     .append(jdbc.sql("select coalesce(bit_xor(hashtextextended(t::text, 0)), 0)"
                             + " from " + table + " t").query(Long.class).single())
