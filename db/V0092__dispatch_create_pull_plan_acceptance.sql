@@ -2,6 +2,8 @@
 create table pull_plan_route (
     plan_id   uuid not null references pull_plan,
     route_id  uuid not null references route,
+    -- of the route when the plan was made: a later one may be driven on other days
+    version   int  not null,
     primary key (route_id, plan_id)
 );
 

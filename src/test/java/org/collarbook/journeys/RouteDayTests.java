@@ -186,6 +186,60 @@ class RouteDayTests {
     }
 
     @Test
+    void aDisputedOneTellsWhateverIsDueAtEachPlaceThatClaimsIt() {
+        var overdue = at(site, "2013-05");
+        api.as(Role.YARD).post("/api/sightings",
+                Map.of("containerId", overdue, "site", depot, "occurredAt", "2026-11-24T15:00:00Z")).expect(201);
+        var seenAt = api.as(Role.DISPATCHER).get("/api/pull-list?site=" + depot).expect(200);
+        assertThat(seenAt.text("/placeDisputed/0/status")).isEqualTo("OVERDUE");
+        assertThat(seenAt.at("/placeDisputed/0/check").toString()).contains("put nothing in until that is settled",
+                "do not top it off");
+        assertThat(api.as(Role.DISPATCHER).get("/api/pull-list?format=csv&site=" + depot).expect(200).body())
+                .contains("LOOK_INTO", "PLACE_DISPUTED", overdue.toString());
+        assertThat(api.as(Role.DISPATCHER).get("/api/pull-list?format=ics&site=" + site).expect(200).body())
+                .contains("1 in dispute");
+        // where it is recorded it is on the list, and it is no stock of the depot's
+        assertThat(reasons(list(FIRST))).isEqualTo(Map.of(overdue, "OVERDUE"));
+    }
+
+    @Test
+    void whatIsLostIsOnNoListUntilSomebodySeesIt() {
+        var lost = at(site, "2013-05");
+        clock.set(Instant.parse("2026-11-25T12:00:00Z"));
+        api.as(Role.YARD).post("/api/containers/" + lost + "/holds",
+                Map.of("reason", "LOST", "occurredAt", "2026-11-23T15:00:00Z")).expect(201);
+        assertThat(reasons(list(FIRST))).isEmpty();
+        api.as(Role.YARD).post("/api/sightings",
+                Map.of("containerId", lost, "site", site, "occurredAt", "2026-11-24T15:00:00Z")).expect(201);
+        assertThat(reasons(list(FIRST))).isEqualTo(Map.of(lost, "ON_HOLD"));
+    }
+
+    @Test
+    void aTankIsNoSwap() {
+        var tank = Given.cylinder();
+        tank.put("kind", "STATIONARY_TANK");
+        tank.put("specification", "ASME");
+        tank.put("waterCapacity", "500 gal");
+        var id = given.registered(tank);
+        given.moved(id, site, "2026-11-20T15:00:00Z");
+        clock.set(Instant.parse("2026-12-03T17:00:00Z"));
+        swap(Map.of("out", Map.of("containerId", id))).expectProblem(409, "NOT_FOR_THIS_KIND");
+    }
+
+    @Test
+    void anIdIsOneRoutesAloneWhateverOthersAreCalled() {
+        api.as(Role.DISPATCHER).post("/api/routes", Map.of("code", route, "name", "Not this one", "depot", depot,
+                "stops", List.of(), "visits",
+                Map.of("rule", "FREQ=DAILY", "from", FIRST, "onHolidays", true))).expect(201);
+        assertThat(list(FIRST).text("/asked/title")).endsWith("Mill valley");
+        var body = Given.depot();
+        body.put("code", depot.toString().substring(0, 36));
+        api.as(Role.CLERK).post("/api/sites", body).expect(201);
+        assertThat(api.as(Role.DISPATCHER).get("/api/pull-list?site=" + depot).expect(200).text("/stops/0/site/id"))
+                .isEqualTo(depot.toString());
+    }
+
+    @Test
     void theSameListIsPrintedAndPutIntoACalendar() throws IOException {
         var taken = at(site, "2014-05");
         var serial = api.as(Role.CLERK).get("/api/containers/" + taken).text("/marks/serial/value");

@@ -3,6 +3,7 @@ package org.collarbook.platform;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.util.Map;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -55,6 +56,29 @@ class HostileRequestTests {
         var answer = get(target);
         assertThat(answer).matches("(?s)HTTP/1.1 4\\d\\d .*").contains("application/problem+json");
         api.as(Role.CLERK).get("/api/customers?size=1").expect(200);
+    }
+
+    @Test
+    void anAnswerInAnotherCharsetIsRefusedBeforeAnythingIsDone() {
+        tables.unchangedBy(() -> api.as(Role.CLERK).with("Accept", "application/json;charset=utf-16")
+                .post("/api/customers", Map.of("code", "UTF16", "name", "Wide")).expect(406));
+        api.as(Role.CLERK).with("Accept", "application/json;charset=UTF-8").get("/api/customers?size=1").expect(200);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1e300", "5", "20800", "[2026,12,1]", "true", "\"2026-12-01T00:00:00Z\"", "\"soon\""})
+    void aDayIsWrittenAsADay(String day) {
+        tables.unchangedBy(() -> assertThat(api.as(Role.CLERK)
+                .post("/api/pull-plans", "{\"from\":" + day + ",\"shop\":{\"perWeek\":1}}")
+                .expectProblem(400, "INVALID_INPUT")
+                .errors()).containsEntry("/from", "WRONG_TYPE"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1e300", "5", "true", "[]", "\"2026-12-01\""})
+    void aMomentIsWrittenAsAMoment(String moment) {
+        tables.unchangedBy(() -> assertThat(api.as(Role.CLERK).post("/api/movements", "{\"occurredAt\":" + moment + "}")
+                .expectProblem(400, "INVALID_INPUT").errors()).containsEntry("/occurredAt", "WRONG_TYPE"));
     }
 
     @Test

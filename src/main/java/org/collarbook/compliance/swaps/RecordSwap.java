@@ -16,6 +16,7 @@ import org.collarbook.platform.Journal;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
 import org.collarbook.registry.Containers;
+import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Reason;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -117,6 +118,15 @@ public class RecordSwap {
         }
         // held already: refuses a record that was merged into another
         both.forEach(containers::lock);
+        both.forEach(this::refuseTank);
+    }
+
+    private void refuseTank(UUID id) {
+        if (containers.require(id).marks().kind() == ContainerKind.STATIONARY_TANK) {
+            throw Problem.conflict("NOT_FOR_THIS_KIND", "Container " + id + " is a stationary tank: that it is moved by"
+                    + " road is recorded as a transport record (49 CFR 173.315(j)), not as a swap. Nothing was stored.")
+                    .asException();
+        }
     }
 
     private void refuseDisputed(SwapCommand swap) {

@@ -25,6 +25,9 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
         if (looks(stops) > 0) {
             parts.add(looks(stops) + " to look into");
         }
+        if (!list.placeDisputed().isEmpty()) {
+            parts.add(list.placeDisputed().size() + " in dispute");
+        }
         return plain(of) + ": " + String.join(", ", parts);
     }
 
@@ -52,7 +55,7 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
         if (stops.isEmpty() || stops.size() == list.stops().size()) {
             list.sizes().forEach(size -> lines.add("Load " + size.load() + " × " + plain(size.size())
                     + "; in date at the depot " + ListWords.number(size.inDateAtDepot()) + ", short "
-                    + ListWords.number(size.shortfall()) + ", does not fit the rack "
+                    + ListWords.number(size.shortfall()) + ", over the rack "
                     + ListWords.number(size.overRack())));
             return;
         }
@@ -70,7 +73,7 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
         if (!stop.undetermined().isEmpty()) {
             counts.add(stop.undetermined().size() + " to look into");
         }
-        return number + plain(stop.site().name()) + ": " + String.join(", ", counts);
+        return number + plain(stop.site().name()) + ": " + (counts.isEmpty() ? "nothing" : String.join(", ", counts));
     }
 
     static String place(PullList.NamedSite site) {

@@ -5,6 +5,7 @@ import java.util.List;
 
 import org.collarbook.dispatch.lists.PullList.Action;
 import org.collarbook.holds.HoldReason;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the driver looks at before a container is moved. The instructions are common practice, no source; that nothing is
@@ -23,6 +24,14 @@ final class DriverChecks {
                 : compare(row.action()));
         checks.addAll(ofStatus(row));
         checks.addAll(ofAction(row.action()));
+        return List.copyOf(checks);
+    }
+
+    /** Whoever meets it tells where it is; what else is to be looked at holds wherever that is. */
+    static List<String> ofDisputed(@Nullable PullRow row) {
+        var checks = new ArrayList<String>();
+        checks.add("Two places claim it: scan where it stands, and put nothing in until that is settled.");
+        checks.addAll(row == null ? List.of() : of(row));
         return List.copyOf(checks);
     }
 

@@ -19,12 +19,14 @@ class Loads {
 
     /** Reasons that refuse no fill. With any other on record a cylinder is not counted as one that can go out. */
     private static final String HARMLESS = "'{RULE_OFF,CURRENT_TEXT_NOT_READ,READINGS_DIFFER,EARLY_PROOF_TEST,"
-            + "EXTENSION_IGNORED}'::text[]";
+            + "EXTENSION_IGNORED,FILLED_WHILE_OVERDUE}'::text[]";
 
     private static final String SELECT = """
             with fit as (
                 select c.size, count(*) as cylinders from requirement r join container c on c.id = r.container_id
                 where r.site_id = :depot and r.decisive and c.kind = 'CYLINDER' and r.reasons <@ %s and %s and %s
+                  -- where it is nobody knows until it is looked for
+                  and not exists (select from place_claim k where k.container_id = c.id)
                 group by c.size)
             select wanted.size, rack.places, coalesce(fit.cylinders, 0) as in_date
             from unnest(:sizes::text[]) as wanted (size) left join fit on fit.size = wanted.size
@@ -65,7 +67,7 @@ class Loads {
     }
 
     private static SizeTotal total(String size, long load, @Nullable AtDepot known) {
-        if (known == null) {
+        if (known == null || size.equals(Size.UNKNOWN.word())) {
             return new SizeTotal(size, load, null, null, null, null);
         }
         var places = known.places;

@@ -64,9 +64,9 @@ final class PdfHead {
         fact(table, "Vehicle", route == null
                 ? "by route"
                 : route.vehicle() == null ? ListWords.UNKNOWN : ListWords.named(route.vehicle()));
-        fact(table, "Last day", asked.before() == null
-                ? "before the visit after this one"
-                : "before " + ListWords.day(asked.before()));
+        fact(table, "To last", asked.before() == null
+                ? "until the visit after this one"
+                : "until " + ListWords.day(asked.before()));
         return table;
     }
 

@@ -59,8 +59,11 @@ final class PdfRows {
                         + (claim.recorded() ? ", moved there " : ", seen there first ")
                         + SINCE.format(claim.since()))
                 .collect(Collectors.joining("\n"));
+        var stands = one.status() == null
+                ? ListWords.UNKNOWN
+                : one.status().replace('_', ' ') + (one.due() == null ? "" : ", due " + ListWords.month(one.due()));
         return row(one.id(), one.tag(), container(one.serial(), one.tag(), one.size(), one.specification(),
-                maker(one.maker())), wide(claims));
+                maker(one.maker())), wide(claims + "\n" + stands + "\nLook: " + String.join(" ", one.check())));
     }
 
     private PdfPCell wide(String text) {

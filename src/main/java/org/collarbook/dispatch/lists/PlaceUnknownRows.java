@@ -21,7 +21,7 @@ class PlaceUnknownRows {
     private static final Set<String> WITHOUT_A_DAY = Set.of("-infinity", "infinity");
     private static final String PART = """
             select 0 as call, %1$s as undetermined, case when %1$s then r.reasons end as reasons,
-                null::date as planned, null::int as plan, o.out_from,\s"""
+                null::date as planned, null::int as plan, false as missed, o.out_from,\s"""
             + PullRows.COLUMNS + """
 
             from requirement r join container c on c.id = r.container_id

@@ -1,6 +1,7 @@
 package org.collarbook.dispatch.lists;
 
 import java.util.ArrayList;
+import java.util.regex.Pattern;
 
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ sealed interface PullArea {
 
     record Near(double latitude, double longitude, double kilometres) implements PullArea {}
 
+    Pattern CIRCLE = Pattern.compile("(-?\\d{1,4}(\\.\\d{1,9})?,){2}\\d{1,4}(\\.\\d{1,9})?");
     String NEAR = "latitude,longitude,kilometres, such as 41.2,-95.9,25 (at most 1000 km)";
 
     /** Null when what was asked is refused. */
@@ -47,19 +49,12 @@ sealed interface PullArea {
     }
 
     private static @Nullable Near near(String text) {
-        var parts = text.split(",", -1);
-        try {
-            if (parts.length == 3) {
-                var near = new Near(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]),
-                        Double.parseDouble(parts[2]));
-                if (Math.abs(near.latitude) <= 90 && Math.abs(near.longitude) <= 180 && near.kilometres > 0
-                        && near.kilometres <= 1000) {
-                    return near;
-                }
-            }
-        } catch (NumberFormatException notNumbers) {
-            // none is given
+        if (!CIRCLE.matcher(text).matches()) {
+            return null;
         }
-        return null;
+        var parts = text.split(",");
+        var near = new Near(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
+        return Math.abs(near.latitude) <= 90 && Math.abs(near.longitude) <= 180 && near.kilometres > 0
+                && near.kilometres <= 1000 ? near : null;
     }
 }

@@ -73,13 +73,23 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
     record SizeTotal(String size, long load, @Nullable Long inDateAtDepot, @Nullable Long shortfall,
             @Nullable Integer rack, @Nullable Long overRack) {}
 
-    /** Two places claim it: neither is believed until somebody has looked. */
-    record Disputed(UUID id, String specification, @Nullable String maker, String serial, String size,
-            @Nullable String tag, List<Claim> claims) {
+    /**
+     * Two places claim it: neither is believed until somebody has looked. {@code status}, {@code due}, {@code lastDay} and
+     * {@code check} as for one that must come back, whether it must or not; null is not known.
+     */
+    record Disputed(UUID id, @Nullable String kind, String specification, @Nullable String maker, String serial,
+            String size, @Nullable String tag, @Nullable String status, @Nullable YearMonth due,
+            @Nullable LocalDate lastDay, List<String> check, List<Claim> claims) {
 
-        static Disputed of(DisputedPlace place) {
-            return new Disputed(place.containerId(), place.specification(), place.maker(), place.serial(),
-                    place.size(), place.tag(), place.claims().stream().map(Claim::of).toList());
+        boolean isClaimedBy(NamedSite site) {
+            return claims.stream().anyMatch(claim -> claim.site().id().equals(site.id()));
+        }
+
+        static Disputed of(DisputedPlace place, @Nullable PullRow row) {
+            return new Disputed(place.containerId(), row == null ? null : row.kind().name(), place.specification(),
+                    place.maker(), place.serial(), place.size(), place.tag(), row == null ? null : row.status().name(),
+                    row == null ? null : row.due(), row == null ? null : row.lastDay(), DriverChecks.ofDisputed(row),
+                    place.claims().stream().map(Claim::of).toList());
         }
     }
 

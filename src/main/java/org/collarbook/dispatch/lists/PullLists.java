@@ -1,11 +1,13 @@
 package org.collarbook.dispatch.lists;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
+import org.collarbook.custody.DisputedPlace;
 import org.collarbook.custody.PlaceDisputes;
 import org.collarbook.dispatch.lists.PullList.Action;
 import org.collarbook.dispatch.lists.PullList.Disputed;
@@ -83,7 +85,12 @@ class PullLists {
 
     /** Those that one of the sites claims, whether anything is due or not: whoever is there can look. */
     private List<Disputed> disputed(Round round) {
-        return disputes.claimedBy(round.calls().stream().map(call -> call.site().siteId()).toList()).stream()
-                .map(Disputed::of).toList();
+        var disputed = disputes.claimedBy(round.calls().stream().map(call -> call.site().siteId()).toList());
+        if (disputed.isEmpty()) {
+            return List.of();
+        }
+        var day = round.calls().stream().map(Call::day).max(Comparator.naturalOrder()).orElseThrow();
+        var standing = rows.standing(disputed.stream().map(DisputedPlace::containerId).toList(), day);
+        return disputed.stream().map(place -> Disputed.of(place, standing.get(place.containerId()))).toList();
     }
 }

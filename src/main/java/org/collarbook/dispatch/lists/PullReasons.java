@@ -60,8 +60,8 @@ class PullReasons {
         var last = "Its last day is " + row.lastDay();
         var planned = row.planned();
         if (planned != null) {
-            return new Why("PLANNED", "Plan " + planned.plan() + " brings it back on the visit of " + planned.visit()
-                    + ". " + last + ".", rule, citation);
+            return new Why("PLANNED", "Plan " + planned.plan() + (planned.missed() ? " was to bring" : " brings")
+                    + " it back on the visit of " + planned.visit() + ". " + last + ".", rule, citation);
         }
         return switch (until) {
             case Until.NextVisit(var next) -> row.leavesBeforeItIsDue()

@@ -24,7 +24,8 @@ record PullRow(int call, boolean undetermined, UUID id, ContainerKind kind, Stri
         List<String> reasons,
         List<HoldReason> holds) {
 
-    record Planned(int plan, LocalDate visit) {}
+    /** {@code missed}: on an earlier visit than the one that is asked about. */
+    record Planned(int plan, LocalDate visit, boolean missed) {}
 
     static PullRow read(ResultSet row, int number) throws SQLException {
         var leavesAs = row.getString("leaves_as");
@@ -40,7 +41,7 @@ record PullRow(int call, boolean undetermined, UUID id, ContainerKind kind, Stri
 
     private static @Nullable Planned planned(ResultSet row) throws SQLException {
         var visit = row.getObject("planned", LocalDate.class);
-        return visit == null ? null : new Planned(row.getInt("plan"), visit);
+        return visit == null ? null : new Planned(row.getInt("plan"), visit, row.getBoolean("missed"));
     }
 
     private static @Nullable YearMonth month(ResultSet row, String column) throws SQLException {

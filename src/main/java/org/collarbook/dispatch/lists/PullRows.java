@@ -1,9 +1,12 @@
 package org.collarbook.dispatch.lists;
 
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
@@ -59,13 +62,13 @@ class PullRows {
                     union all
                     -- what the plan in force pulls on this visit or should have on one before, by the day it was made by
                     select false, l.visit, f.number, r.*
-                    from pull_plan_in_force f
+                    from lateral %s f
                     -- no condition on the visit that an index could take: the site's own lines are always the fewest
-                    join pull_plan_line l on l.plan_id = f.plan_id and l.site_id = call.site_id
-                      and l.route_id = f.route_id and l.visit + 0 <= call.visit
+                    join pull_plan_line l on l.plan_id = f.id and l.site_id = call.site_id
+                      and l.route_id = call.route_id and l.visit + 0 <= call.visit
                     cross join lateral (
                         select * from requirement where container_id = l.container_id and decisive offset 0) r
-                    where f.route_id = call.route_id and r.site_id = call.site_id
+                    where r.site_id = call.site_id
                       and l.last_day = least((r.due + interval '1 month')::date - 1,
                         case when r.changes_to in ('CONDEMNED', 'REJECTED', 'ON_HOLD', 'OVERDUE')
                           then r.changes_on - 1 end)) r),
@@ -75,16 +78,20 @@ class PullRows {
                 order by number, undetermined, container_id, planned nulls first, decisive desc, due, requirement,
                     jurisdiction)
             select r.number as call, r.undetermined, case when r.undetermined then r.reasons end as reasons,
-                r.planned, r.plan, %s
+                r.planned, r.plan, r.planned < call.visit as missed, %s
             from once r join call on call.number = r.number
             -- by its key, however many are thought to be found: a list is short, and the register is not
             cross join lateral (select * from container where id = r.container_id offset 0) c%s
             where case when r.undetermined then w.status = 'UNDETERMINED'
                     else w.leaves or w.status not in ('UNDETERMINED', 'OTHER_AUTHORITY', 'NOT_REQUIRED') end
-              -- nobody can bring back what is lost
-              and (w.holds is null or not 'LOST' = any (w.holds))
+              and (w.holds is null or not 'LOST' = any (w.holds) or not held_as_lost(r.container_id))
             order by r.number, r.undetermined, r.due nulls first, c.size, c.serial, c.id
-            limit :most""".formatted(COLUMNS, words("call.day", "call.until"));
+            limit :most""".formatted(PlansInForce.OF_CALL, COLUMNS, words("call.day", "call.until"));
+
+    private static final String STANDING = "select 0 as call, false as undetermined, r.reasons, null::date as planned,"
+            + " null::int as plan, false as missed, " + COLUMNS
+            + " from requirement r join container c on c.id = r.container_id " + words(":day", ":day")
+            + " where r.container_id = any (:ids) and r.decisive";
 
     private final JdbcClient jdbc;
 
@@ -107,6 +114,12 @@ class PullRows {
                     offset 0) w""".formatted(day, until);
     }
 
+    /** How each of these stands on a day, wherever it is; one with no stored clock is not among them. */
+    Map<UUID, PullRow> standing(Collection<UUID> containers, LocalDate day) {
+        return jdbc.sql(STANDING).param("ids", containers.toArray(UUID[]::new)).param("day", day)
+                .query(PullRow::read).list().stream().collect(Collectors.toMap(PullRow::id, Function.identity()));
+    }
+
     List<PullRow> of(List<Call> calls) {
         var rows = jdbc.sql(SELECT)
                 .param("sites", calls.stream().map(call -> call.site().siteId()).toArray(UUID[]::new))
@@ -123,7 +136,7 @@ class PullRows {
         return rows;
     }
 
-    private static String[] dates(List<Call> calls, Function<Call, @Nullable LocalDate> day) {
+    static String[] dates(List<Call> calls, Function<Call, @Nullable LocalDate> day) {
         return calls.stream().map(day).map(one -> one == null ? null : one.toString()).toArray(String[]::new);
     }
 

@@ -55,8 +55,13 @@ class PullSites {
     }
 
     private Named named(String table, String condition, String name) {
-        return jdbc.sql("select id, code, name from " + table + " where (code = ? or id::text = ?) and " + condition)
-                .params(name, name).query(Named.class).optional()
-                .orElseThrow(() -> Problem.notFound(table).asException());
+        // no text of a database holds this letter
+        if (name.indexOf('\0') >= 0) {
+            throw Problem.notFound(table).asException();
+        }
+        // an id is one thing's alone, whatever others are called
+        return jdbc.sql("select id, code, name from " + table + " where (code = :name or id::text = :name) and "
+                + condition + " order by id::text = :name desc limit 1").param("name", name).query(Named.class)
+                .optional().orElseThrow(() -> Problem.notFound(table).asException());
     }
 }

@@ -3,6 +3,7 @@ package org.collarbook.dispatch.lists;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -49,7 +50,9 @@ class Rounds {
     Round ofRoute(String name, @Nullable LocalDate asked) {
         var calendar = calendars.around(name);
         var route = calendar.routes().stream()
-                .filter(one -> one.code().equals(name) || one.id().toString().equals(name)).findFirst()
+                .filter(one -> one.code().equals(name) || one.id().toString().equals(name))
+                // an id is one route's alone, whatever others are called
+                .max(Comparator.comparing(one -> one.id().toString().equals(name)))
                 .orElseThrow(() -> Problem.notFound("route").asException());
         var known = sitesOf(List.of(route), route.depot());
         var depot = known.get(route.depot());

@@ -19,8 +19,8 @@ record PlanInput(LocalDate from, LocalDate through, List<Cylinder> cylinders, Li
      * A route with its visits from the first day of the plan through the last; {@code next} is the one after those, null
      * when none is known, {@code vehicle} null when it is not told.
      */
-    record DrivenRoute(UUID id, @Nullable UUID vehicle, List<LocalDate> visits, @Nullable LocalDate next,
-            Set<UUID> stops) {
+    record DrivenRoute(UUID id, int version, @Nullable UUID vehicle, List<LocalDate> visits,
+            @Nullable LocalDate next, Set<UUID> stops) {
 
         DrivenRoute {
             visits = List.copyOf(visits);

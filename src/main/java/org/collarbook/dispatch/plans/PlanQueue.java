@@ -86,8 +86,8 @@ class PlanQueue {
             return false;
         }
         var id = claim.id();
-        copy.into("pull_plan_route (plan_id, route_id)", made.plan().input().routes(),
-                (DrivenRoute route) -> new @Nullable Object[]{id, route.id()});
+        copy.into("pull_plan_route (plan_id, route_id, version)", made.plan().input().routes(),
+                (DrivenRoute route) -> new @Nullable Object[]{id, route.id(), route.version()});
         copy.into("pull_plan_line (plan_id, container_id, site_id, route_id, vehicle_id, visit, size, why, last_day)",
                 made.plan().lines(), (PlanLine line) -> new @Nullable Object[]{id, line.cylinder().id(),
                         line.cylinder().site(), line.visit().route(), line.visit().vehicle(), line.visit().day(),

@@ -14,14 +14,15 @@ import io.swagger.v3.oas.annotations.media.Schema;
 
 /**
  * A plan: what was asked for, how far it is, and once it is done what it comes to. {@code routesInForce}: on how many
- * routes it is the one to go by.
+ * routes it is the one accepted last; {@code routesChanged}: the codes of routes that are another version by now than the
+ * plan was made for, so that it may name days on which they are not driven.
  */
 @Schema(name = "PullPlan")
 record PlanResponse(UUID id, int number, LocalDate from, int months, LocalDate through, @Nullable UUID depot,
         PlannedShop shop, Status status, Progress progress, Instant requestedAt, UUID requestedBy,
         @Nullable Instant startedAt, @Nullable Instant finishedAt, @Nullable Failure failure,
         @Nullable PlanSummary summary, @Nullable String inputHash, @Nullable String resultHash,
-        @Nullable Instant acceptedAt, int routesInForce) {
+        @Nullable Instant acceptedAt, int routesInForce, List<String> routesChanged) {
 
     @Schema(name = "PullPlanShop")
     record PlannedShop(int perWeek, List<PlannedWeek> weeks) {}
@@ -36,6 +37,7 @@ record PlanResponse(UUID id, int number, LocalDate from, int months, LocalDate t
         return new PlanResponse(plan.id(), plan.number(), plan.asked().from(), plan.asked().months(), plan.through(),
                 plan.asked().depot(), new PlannedShop(shop.perWeek(), weeks), plan.status(), plan.progress(),
                 plan.requestedAt(), plan.requestedBy(), plan.startedAt(), plan.finishedAt(), plan.failure(),
-                plan.summary(), plan.inputHash(), plan.resultHash(), plan.acceptedAt(), plan.routesInForce());
+                plan.summary(), plan.inputHash(), plan.resultHash(), plan.acceptedAt(), plan.routesInForce(),
+                plan.routesChanged());
     }
 }

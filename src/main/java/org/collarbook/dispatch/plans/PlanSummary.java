@@ -20,7 +20,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
  *
  * @param notNeededYet due so late that a visit after the plan still pulls them in time
  * @param notRequired no clock runs on them
- * @param elsewhere at a depot, a requalifier or on a vehicle, where no route calls
+ * @param elsewhere at a depot, a requalifier or on a vehicle, where no route calls, or lost and not seen since
  * @param gap how far the plan may be from the best; 0 is proof that none is better
  */
 @Schema(name = "PullPlanSummary")

@@ -2,6 +2,7 @@ package org.collarbook.dispatch.plans;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
@@ -12,7 +13,8 @@ import io.swagger.v3.oas.annotations.media.Schema;
 record PullPlan(UUID id, int number, Asked asked, LocalDate through, Status status, Progress progress,
         Instant requestedAt, UUID requestedBy, @Nullable Instant startedAt, @Nullable Instant finishedAt,
         @Nullable Failure failure, @Nullable PlanSummary summary, @Nullable String inputHash,
-        @Nullable String resultHash, @Nullable Instant acceptedAt, int routesInForce) {
+        @Nullable String resultHash, @Nullable Instant acceptedAt, int routesInForce,
+        List<String> routesChanged) {
 
     enum Status {
         QUEUED,

@@ -39,11 +39,15 @@ class PullPlans {
             select p.*, (select max(a.accepted_at) from pull_plan_acceptance a where a.plan_id = p.id) as accepted_at,
                 case when exists (select from pull_plan_acceptance a where a.plan_id = p.id)
                     then (select count(*) from pull_plan_in_force f where f.plan_id = p.id) else 0
-                end as routes_in_force
+                end as routes_in_force,
+                array(select r.code from pull_plan_route o join route r on r.id = o.route_id
+                    where o.plan_id = p.id and r.version <> o.version order by r.code) as routes_changed
             from pull_plan p
             """;
 
-    record Acceptance(UUID id, UUID planId, int planNumber, Instant acceptedAt, UUID acceptedBy) {}
+    /** {@code routesChanged}: of these the plan may name days on which they are no longer driven. */
+    record Acceptance(UUID id, UUID planId, int planNumber, Instant acceptedAt, UUID acceptedBy,
+            List<String> routesChanged) {}
 
     private final JdbcClient jdbc;
     private final JsonMapper json;
@@ -102,7 +106,8 @@ class PullPlans {
         if (plan.status() != Status.DONE) {
             throw notDone(plan).asException();
         }
-        var acceptance = new Acceptance(Ids.next(), id, plan.number(), clock.instant(), caller.id());
+        var acceptance = new Acceptance(Ids.next(), id, plan.number(), clock.instant(), caller.id(),
+                plan.routesChanged());
         jdbc.sql("insert into pull_plan_acceptance (id, plan_id, accepted_at, accepted_by) values (?, ?, ?, ?)")
                 .params(acceptance.id(), id, now(), caller.id()).update();
         return acceptance;
@@ -129,7 +134,8 @@ class PullPlans {
                 row.getObject("requested_by", UUID.class), moment(row, "started_at"), moment(row, "finished_at"),
                 code == null ? null : new Failure(code, row.getString("failure")),
                 summary == null ? null : json.readValue(summary, PlanSummary.class), row.getString("input_hash"),
-                row.getString("result_hash"), moment(row, "accepted_at"), row.getInt("routes_in_force"));
+                row.getString("result_hash"), moment(row, "accepted_at"), row.getInt("routes_in_force"),
+                List.of((String[]) row.getArray("routes_changed").getArray()));
     }
 
     private static @Nullable Instant moment(ResultSet row, String column) throws SQLException {

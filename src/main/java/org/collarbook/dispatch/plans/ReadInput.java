@@ -52,10 +52,7 @@ class ReadInput {
             with known as (
                 select c.id, c.serial, c.size, p.site_id,
                     (s.id is null or s.kind = 'CUSTOMER' or s.id = any (:stops))
-                      -- nobody can bring back what is lost
-                      and not (r.standing = 'ON_HOLD' and exists (
-                        select from filed_hold h where h.container_id = c.id and h.reason = 'LOST'
-                          and not exists (select from lift_in_force l where l.hold_id = h.id))) as out,
+                      and not (r.standing = 'ON_HOLD' and held_as_lost(c.id)) as out,
                     case when r.container_id is null then 'UNDETERMINED'
                         else container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, :from)
                     end as word,
@@ -134,7 +131,8 @@ class ReadInput {
     }
 
     private static DrivenRoute driven(Route route, Asked asked) {
-        return new DrivenRoute(route.id(), route.vehicle(), route.visits().between(asked.from(), asked.through()),
+        return new DrivenRoute(route.id(), route.version(), route.vehicle(),
+                route.visits().between(asked.from(), asked.through()),
                 route.visits().next(asked.through()).orElse(null), Set.copyOf(route.stops()));
     }
 

@@ -21,6 +21,7 @@ import org.springframework.http.MediaType;
 import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
+import org.springframework.http.converter.HttpMessageNotWritableException;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.web.ErrorResponseException;
@@ -103,6 +104,15 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(HttpMessageNotReadableException exception,
             HttpHeaders headers, HttpStatusCode status, WebRequest request) {
         return answer(Problem.invalid(List.of(UnreadableJson.explain(exception.getCause()))));
+    }
+
+    /** Too late: what was asked for is done. */
+    @Override
+    protected @Nullable ResponseEntity<Object> handleHttpMessageNotWritable(HttpMessageNotWritableException exception,
+            HttpHeaders headers, HttpStatusCode status, WebRequest request) {
+        log.error("An answer could not be written", exception);
+        return answer(Problem.of(HttpStatus.INTERNAL_SERVER_ERROR, "ANSWER_LOST", "The answer could not be written;"
+                + " what was asked for may be done. Read it back, or repeat it with the same Idempotency-Key."));
     }
 
     @Override

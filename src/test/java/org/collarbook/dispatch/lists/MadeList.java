@@ -182,8 +182,10 @@ final class MadeList {
 
     private Disputed disputed() {
         int number = made++;
-        return new Disputed(id(1000 + number), "DOT-4BA240", "M4001", "Q" + (90_000 + number), "20 lb",
-                "CB" + (100_000 + number), List.of(new Claim(site("S-4", "Stop 4", "4 Mill Lane"), true,
+        return new Disputed(id(1000 + number), "CYLINDER", "DOT-4BA240", "M4001", "Q" + (90_000 + number), "20 lb",
+                "CB" + (100_000 + number), "OVERDUE", YearMonth.of(2026, 9), LocalDate.of(2026, 9, 30),
+                List.of("Two places claim it: scan where it stands."),
+                List.of(new Claim(site("S-4", "Stop 4", "4 Mill Lane"), true,
                         Instant.parse("2026-11-03T14:20:00Z")),
                         new Claim(DEPOT, false, Instant.parse("2026-11-05T08:02:00Z"))));
     }

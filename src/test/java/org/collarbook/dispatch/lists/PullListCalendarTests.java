@@ -70,7 +70,7 @@ class PullListCalendarTests {
         assertThat(value(event, "SUMMARY")).isEqualTo("Route N-2: 25 to bring back, 3 to look into");
         assertThat(value(event, "LOCATION")).isEqualTo("D-1, Harrow Hill depot, 1 Cinder Lane, Harrow Hill");
         assertThat(value(event, "DESCRIPTION")).contains(
-                "Load 7 × 100 lb; in date at the depot 10, short 0, does not fit the rack 3\n",
+                "Load 7 × 100 lb; in date at the depot 10, short 0, over the rack 3\n",
                 "\n1. Elm Fork Hardware: 2 × 33.5 lb, 1 × 20 lb, 1 × 100 lb\n",
                 "\n3. Old Quarry Campground: 1 × 20 lb, 1 × 33.5 lb, 2 to look into\n");
     }
@@ -82,7 +82,7 @@ class PullListCalendarTests {
                         "and 19 more stops", "Not in this calendar, for no visit is known: 1 stop with 0 on the list"
                                 + " and 14 to look into.");
         assertThat(value(components(MadeList.nasty()).getFirst(), "SUMMARY"))
-                .isEqualTo("Route N-2: 86 to bring back, 1 to work on at the site, 1 to look into");
+                .isEqualTo("Route N-2: 86 to bring back, 1 to work on at the site, 1 to look into, 3 in dispute");
         var undated = components(noDays());
         assertThat(undated).extracting(CalendarComponent::getName).containsExactly("VTODO");
         assertThat(value(undated.getFirst(), "DESCRIPTION")).contains("1 stop with 0 on the list and 14 to look into");

@@ -76,7 +76,7 @@ final class Fleets {
                     stops.add(site);
                 }
             });
-            drawn.add(new DrivenRoute(id, random.nextInt(10) == 0 ? null : pick(vehicles), days,
+            drawn.add(new DrivenRoute(id, 0, random.nextInt(10) == 0 ? null : pick(vehicles), days,
                     random.nextInt(5) == 0 ? null : day, stops));
         }
         return drawn;

@@ -40,7 +40,7 @@ class PlanTests {
     }
 
     private static DrivenRoute route(int id, UUID site, String... days) {
-        return new DrivenRoute(new UUID(4, id), VEHICLE, List.of(days).stream().map(LocalDate::parse).toList(),
+        return new DrivenRoute(new UUID(4, id), 0, VEHICLE, List.of(days).stream().map(LocalDate::parse).toList(),
                 LocalDate.of(2027, 3, 3), Set.of(site));
     }
 
@@ -189,7 +189,7 @@ class PlanTests {
         var one = due(SITE, "2026-12-31");
         assertThat(left(plan(List.of(one), List.of(route(1, SITE)), ROOM, 5, Map.of()), one))
                 .isEqualTo(WhyNot.NO_VISIT_IN_HORIZON);
-        var without = new DrivenRoute(new UUID(4, 1), null, List.of(LocalDate.of(2026, 12, 16)), null, Set.of(SITE));
+        var without = new DrivenRoute(new UUID(4, 1), 0, null, List.of(LocalDate.of(2026, 12, 16)), null, Set.of(SITE));
         assertThat(left(plan(List.of(one), List.of(without), ROOM, 5, Map.of()), one)).isEqualTo(WhyNot.NO_VEHICLE);
     }
 
@@ -198,7 +198,7 @@ class PlanTests {
     void doesAStopAtOneVisitWhereItMakesNoDifference() {
         var cylinders = List.of(due(OTHER_SITE, "2026-12-31"), due(SITE, "2026-12-31"), due(OTHER_SITE, "2026-12-31"),
                 due(SITE, "2026-12-31"));
-        var both = new DrivenRoute(new UUID(4, 1), VEHICLE,
+        var both = new DrivenRoute(new UUID(4, 1), 0, VEHICLE,
                 List.of(LocalDate.of(2026, 12, 23), LocalDate.of(2026, 12, 30)), null, Set.of(SITE, OTHER_SITE));
         var plan = plan(cylinders, List.of(both), ROOM, 2, Map.of());
         assertThat(plan.lines()).extracting(line -> line.cylinder().site()).containsExactly(SITE, SITE, OTHER_SITE,
