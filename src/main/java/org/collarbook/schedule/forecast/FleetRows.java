@@ -15,6 +15,10 @@ import org.springframework.stereotype.Component;
 class FleetRows {
 
     private static final UUID BEFORE_ALL = new UUID(0, 0);
+    private static final String OF_DEPOT = """
+            (s.id = :depot or s.id in (select vehicle_id from route where depot_id = :depot)
+             or s.id in (select t.site_id from route_stop t join route r on r.id = t.route_id
+                 where r.depot_id = :depot))""";
 
     private final JdbcClient jdbc;
 
@@ -40,7 +44,7 @@ class FleetRows {
 
     /** How many there are, but not more than {@code most}. */
     int count(Fleet fleet, int most) {
-        return asked("select count(*) from (select c.id", fleet, " limit :most) as some").param("most", most)
+        return asked("select count(*) from (select c.id", fleet, " limit :most) as found").param("most", most)
                 .query(Integer.class).single();
     }
 
@@ -59,10 +63,7 @@ class FleetRows {
         sql.append(fleet.site() == null ? "" : " and s.id = :site");
         sql.append(fleet.customer() == null ? "" : " and s.customer_id = :customer");
         sql.append(fleet.kind() == null ? "" : " and c.kind = :kind");
-        sql.append(fleet.depot() == null ? "" : """
-                 and (s.id = :depot or s.id in (select vehicle_id from route where depot_id = :depot)
-                  or s.id in (select t.site_id from route_stop t join route r on r.id = t.route_id
-                      where r.depot_id = :depot))""");
+        sql.append(fleet.depot() == null ? "" : " and " + OF_DEPOT);
         return jdbc.sql(sql.append(end).toString()).param("site", fleet.site()).param("customer", fleet.customer())
                 .param("depot", fleet.depot()).param("kind", fleet.kind() == null ? null : fleet.kind().name());
     }

@@ -81,6 +81,10 @@ record ForecastRequest(@Nullable BigDecimal years, @Nullable List<@Nullable Stri
         if (kind == ContainerKind.EXTINGUISHER) {
             inputs.refuse("/filter/kind", "NOT_FOR_THIS_KIND", kind.name(), "a kind that is registered as a container");
         }
+        if (requirement != null && requirement.name().startsWith("EXTINGUISHER")) {
+            inputs.refuse("/filter/requirement", "NOT_FOR_THIS_KIND", requirement.name(),
+                    "a requirement of containers");
+        }
         var containers = new Question.Fleet(asked.site, asked.customer, asked.depot, kind);
         fleet.refuseUnknown(containers, inputs);
         var question = new Question(readYears(inputs), readMethods(inputs), containers, requirement,

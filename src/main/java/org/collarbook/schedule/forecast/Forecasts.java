@@ -18,6 +18,7 @@ import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.platform.Problem;
 import org.collarbook.regulation.RuleBook;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -31,10 +32,10 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Component
 class Forecasts {
 
-    /** The caller waits for the answer, so that more than this many are asked for in parts. */
-    static final int MOST = 200_000;
     private static final int CHUNK = 2000;
 
+    /** The caller waits for the answer, so that more than this many are asked for in parts. */
+    private final int most;
     private final FleetRows fleet;
     private final KnownContainers containers;
     private final Requirements requirements;
@@ -42,8 +43,10 @@ class Forecasts {
     private final Clock clock;
     private final TransactionTemplate snapshot;
 
-    Forecasts(FleetRows fleet, KnownContainers containers, Requirements requirements, RuleBook rules, Clock clock,
+    Forecasts(@Value("${collarbook.forecast.most:100000}") int most, FleetRows fleet, KnownContainers containers,
+            Requirements requirements, RuleBook rules, Clock clock,
             PlatformTransactionManager transactions) {
+        this.most = most;
         this.fleet = fleet;
         this.containers = containers;
         this.requirements = requirements;
@@ -88,10 +91,10 @@ class Forecasts {
     }
 
     private void refuseTooLarge(Question question) {
-        if (fleet.count(question.fleet(), MOST + 1) > MOST) {
+        if (fleet.count(question.fleet(), most + 1) > most) {
             throw Problem.of(HttpStatus.UNPROCESSABLE_CONTENT, "FLEET_TOO_LARGE", "The forecast would be of more than "
-                    + MOST + " containers: ask depot by depot, customer by customer, or kind by kind, and add the"
-                    + " counts.").with("most", MOST).asException();
+                    + most + " containers: ask depot by depot, customer by customer, or kind by kind, and add the"
+                    + " counts.").with("most", most).asException();
         }
     }
 

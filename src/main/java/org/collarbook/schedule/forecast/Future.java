@@ -13,6 +13,7 @@ import org.collarbook.regulation.Assessment;
 import org.collarbook.regulation.Clock;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
+import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Outcome;
 import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.RuleBook;
@@ -154,18 +155,9 @@ final class Future {
         var methods = Usual.methods(facts, next.requirement(), choice);
         var wanted = methods.isEmpty() ? null : methods.iterator().next();
         boolean first = !next.month().equals(doneIn.put(next.requirement(), next.month()));
-        // a record added to a history that nobody knows would make it look known
-        if (first && facts.requalifications() != null) {
-            for (var method : methods) {
-                var then = Usual.with(facts, Usual.record(facts, next.month(), method));
-                var after = rules.assess(then, day);
-                if (isMet(next, before, after)) {
-                    tellMethod(next.requirement(), method != wanted);
-                    sink.done(next.month(), next.requirement(), method, next.late());
-                    facts = then;
-                    return after;
-                }
-            }
+        var after = first ? metBy(methods, next, before) : null;
+        if (after != null) {
+            return after;
         }
         if (first) {
             sink.done(next.month(), next.requirement(), wanted, next.late());
@@ -173,6 +165,22 @@ final class Future {
         over.add(next.requirement());
         sink.silent(next.requirement(), WhyNot.NOT_REPEATED, true);
         return before;
+    }
+
+    /** What is said once it is done by the first method that the rules take; null when they take none. */
+    private @Nullable Assessment metBy(Set<Method> methods, Next next, Assessment before) {
+        // a record added to a history that nobody knows would make it look known
+        for (var method : facts.requalifications() == null ? Set.<Method>of() : methods) {
+            var then = Usual.with(facts, Usual.record(facts, next.month(), method));
+            var after = rules.assess(then, day);
+            if (isMet(next, before, after)) {
+                tellMethod(next.requirement(), method != methods.iterator().next());
+                sink.done(next.month(), next.requirement(), method, next.late());
+                facts = then;
+                return after;
+            }
+        }
+        return null;
     }
 
     private void tellMethod(Requirement requirement, boolean other) {
