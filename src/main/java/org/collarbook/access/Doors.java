@@ -143,6 +143,7 @@ public final class Doors {
             door(HttpMethod.POST, "/api/pull-plans/*/cancellation", DISPATCH),
             door(HttpMethod.POST, "/api/pull-plans/*/acceptance", DISPATCH),
             door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/forecasts", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
             // keys
