@@ -1,4 +1,4 @@
-package org.collarbook.dispatch.lists;
+package org.collarbook.platform.paper;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -19,9 +19,9 @@ import com.lowagie.text.pdf.PdfChunk;
  * The letters of one sheet: Latin, Greek, Cyrillic and Hebrew. What the font has no shape for is printed as a box, for
  * the library leaves it out without a word, and another name or serial would stand there.
  */
-final class PdfLetters {
+public final class Letters {
 
-    static final String NO_SHAPE = "□";
+    public static final String NO_SHAPE = "□";
 
     private static final byte[] REGULAR = font("Regular");
     private static final byte[] BOLD = font("Bold");
@@ -39,16 +39,16 @@ final class PdfLetters {
     private final BaseFont bold;
     private boolean leftOut;
 
-    PdfLetters(long seed) {
+    public Letters(long seed) {
         regular = embedded("LiberationSans-Regular.ttf", REGULAR, seed);
         bold = embedded("LiberationSans-Bold.ttf", BOLD, seed + 1);
     }
 
-    Chunk text(String text, float size) {
+    public Chunk text(String text, float size) {
         return chunk(text, new Font(regular, size));
     }
 
-    Chunk strong(String text, float size) {
+    public Chunk strong(String text, float size) {
         return chunk(text, new Font(bold, size));
     }
 
@@ -56,16 +56,16 @@ final class PdfLetters {
         return new Chunk(printable(text), font).setSplitCharacter(NOT_BEFORE_DIGITS);
     }
 
-    BaseFont regular() {
+    public BaseFont regular() {
         return regular;
     }
 
     /** Whether a box has taken some letter's place. */
-    boolean hasLeftOut() {
+    public boolean hasLeftOut() {
         return leftOut;
     }
 
-    String printable(String text) {
+    public String printable(String text) {
         var shown = new StringBuilder();
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
             if (letter == '\n' || regular.charExists(letter) && bold.charExists(letter)) {
@@ -91,7 +91,7 @@ final class PdfLetters {
     }
 
     private static byte[] font(String weight) {
-        try (InputStream file = PdfLetters.class.getResourceAsStream("/liberation/LiberationSans-" + weight + ".ttf")) {
+        try (InputStream file = Letters.class.getResourceAsStream("/liberation/LiberationSans-" + weight + ".ttf")) {
             return Objects.requireNonNull(file, "the fonts of openpdf-fonts-extra").readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
