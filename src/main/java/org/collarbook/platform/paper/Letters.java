@@ -23,8 +23,9 @@ public final class Letters {
 
     public static final String NO_SHAPE = "□";
 
-    private static final byte[] REGULAR = font("Regular");
-    private static final byte[] BOLD = font("Bold");
+    private static final byte[] REGULAR = font("Sans-Regular");
+    private static final byte[] BOLD = font("Sans-Bold");
+    private static final byte[] EVEN = font("Mono-Regular");
 
     /** A date or a specification is not parted at its hyphens. */
     private static final SplitCharacter NOT_BEFORE_DIGITS = new DefaultSplitCharacter() {
@@ -37,11 +38,13 @@ public final class Letters {
 
     private final BaseFont regular;
     private final BaseFont bold;
+    private final BaseFont even;
     private boolean leftOut;
 
     public Letters(long seed) {
         regular = embedded("LiberationSans-Regular.ttf", REGULAR, seed);
         bold = embedded("LiberationSans-Bold.ttf", BOLD, seed + 1);
+        even = embedded("LiberationMono-Regular.ttf", EVEN, seed + 2);
     }
 
     public Chunk text(String text, float size) {
@@ -50,6 +53,11 @@ public final class Letters {
 
     public Chunk strong(String text, float size) {
         return chunk(text, new Font(bold, size));
+    }
+
+    /** Each letter as wide as any other, as hashes and ids are read one by one. */
+    public Chunk even(String text, float size) {
+        return chunk(text, new Font(even, size));
     }
 
     private Chunk chunk(String text, Font font) {
@@ -91,7 +99,7 @@ public final class Letters {
     }
 
     private static byte[] font(String weight) {
-        try (InputStream file = Letters.class.getResourceAsStream("/liberation/LiberationSans-" + weight + ".ttf")) {
+        try (InputStream file = Letters.class.getResourceAsStream("/liberation/Liberation" + weight + ".ttf")) {
             return Objects.requireNonNull(file, "the fonts of openpdf-fonts-extra").readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
