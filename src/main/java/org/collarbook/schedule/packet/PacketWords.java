@@ -60,7 +60,7 @@ final class PacketWords {
     static String cited(@Nullable Citation citation) {
         return citation == null
                 ? "no citation"
-                : citation.instrument() + " " + citation.section() + " (" + citation.edition() + "; " + plain(
+                : citation.instrument() + " " + citation.section() + " (" + citation.edition() + "; basis: " + plain(
                         citation.basis()) + ")";
     }
 
@@ -83,7 +83,7 @@ final class PacketWords {
                 + "; id " + site.id() + "; rules of " + site.jurisdiction() + "; time zone " + site.zone();
     }
 
-    /** "done" or "all" beside what was told of it, if anything was. */
+    /** With what was told of it, if anything was. */
     static String noted(String text, @Nullable String note) {
         return note == null ? text : text + ": " + note;
     }

@@ -95,7 +95,7 @@ record RecordTables(PacketTables tables) {
         var table = tables.facts("Hold: " + PacketWords.plain(hold.reason()) + (lift == null
                 ? ", STANDS"
                 : ", lifted"));
-        table.line("Why", PacketWords.noted(hold.text(), hold.note())).line("Where that stands",
+        table.line("Why", hold.text() + (hold.note() == null ? "" : " Note: " + hold.note())).line("Where that stands",
                 PacketWords.cited(hold.citation()))
                 .line("Held since", PacketWords.moment(hold.occurredAt()) + "; recorded "
                         + PacketWords.moment(hold.recordedAt()) + " by key " + hold.recordedBy());

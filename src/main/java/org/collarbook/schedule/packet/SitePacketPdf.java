@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.collarbook.compliance.assessment.AssessmentAnswer.RequirementAnswer;
 import org.collarbook.compliance.sites.SiteRequirementsAnswer;
@@ -128,15 +129,23 @@ final class SitePacketPdf {
     }
 
     private void extinguishers(SiteRequirementsAnswer asked) {
-        var table = tables.columns("Fire extinguishers: " + PacketWords.plain(asked.outcome()) + ", "
-                + (asked.rule() == null ? "no rule asks for one" : "rule " + asked.rule()), new float[]{140, 400},
-                "Extinguisher", "Clocks");
+        var table = tables.columns("Fire extinguishers: " + PacketWords.plain(asked.outcome()), new float[]{140, 400},
+                "Extinguisher", "Clocks and reasons");
+        table.row("Asked of this site", asked(asked));
         if (asked.extinguishers().isEmpty()) {
-            table.row("none on record", PacketWords.cited(asked.citation()));
+            table.row("Extinguishers", PacketWords.NONE);
         }
         asked.extinguishers().forEach(one -> table.row(one.label() + "\n" + PacketWords.plain(one.type()),
                 clocks(one)));
         table.end();
+    }
+
+    private static String asked(SiteRequirementsAnswer asked) {
+        var rule = asked.rule() == null
+                ? "no rule in force asks for one"
+                : asked.rule() + ", " + PacketWords.cited(asked.citation());
+        return Stream.concat(Stream.of(rule), asked.reasons().stream().map(PacketWords::reason))
+                .collect(Collectors.joining("\n"));
     }
 
     private static String clocks(SiteExtinguisherAnswer one) {

@@ -3,6 +3,7 @@ package org.collarbook.schedule.packet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import org.collarbook.compliance.KnownContainer;
 import org.collarbook.registry.Absorbed;
@@ -51,14 +52,16 @@ class WhoItIs {
         var id = container.id();
         var corrections = new ArrayList<CorrectionResponse>();
         var acts = new ArrayList<IdentityActResponse>();
-        for (var entry : Whole.list("its identity", id, "identity", rows -> history.of(id, null, rows).items())) {
-            switch (entry) {
-                case IdentityEntry.Corrected(var one) -> corrections.add(CorrectionResponse.from(one));
-                case IdentityEntry.Acted(var one) -> acts.add(IdentityActResponse.from(one));
+        for (var one : Stream.concat(Stream.of(id), absorbed.by(id).stream()).toList()) {
+            for (var entry : Whole.page("its identity", one, "identity", rows -> history.of(one, null, rows))) {
+                switch (entry) {
+                    case IdentityEntry.Corrected(var done) -> corrections.add(CorrectionResponse.from(done));
+                    case IdentityEntry.Acted(var done) -> acts.add(IdentityActResponse.from(done));
+                }
             }
         }
         return new PacketIdentity(response(container), declared(container), tags.borneBy(id), merged(id), corrections,
-                acts);
+                acts.stream().distinct().toList());
     }
 
     private ContainerResponse response(RegisteredContainer container) {
