@@ -72,6 +72,9 @@ public final class Doors {
             door(HttpMethod.POST, "/api/identity-acts/*/undo", OFFICE),
             door(HttpMethod.GET, "/api/containers/*/history", STAFF),
             door(HttpMethod.GET, "/api/audit/verification", OFFICE),
+            // what an inspector asks for
+            door(HttpMethod.GET, "/api/containers/*/audit-packet", OFFICE),
+            door(HttpMethod.GET, "/api/sites/*/audit-packet", OFFICE),
             // places
             door(HttpMethod.GET, "/api/customers", STAFF), door(HttpMethod.GET, "/api/customers/*", STAFF),
             door(HttpMethod.POST, "/api/customers", OFFICE), door(HttpMethod.PUT, "/api/customers/*", OFFICE),

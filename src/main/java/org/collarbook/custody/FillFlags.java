@@ -57,6 +57,15 @@ public class FillFlags {
                         .query(this::read).list().stream().collect(Collectors.groupingBy(FillFlag::fillId));
     }
 
+    /** Of all fills of a container, the latest first. */
+    public List<FillFlag> of(UUID container, int atMost) {
+        return jdbc.sql("""
+                select g.id, g.fill_id, f.container_id, g.reasons, g.recorded_at, g.recorded_by
+                from filed_fill f join fill_flag g on g.fill_id = f.id
+                where f.container_id = ? order by g.id desc limit ?""").params(container, atMost).query(this::read)
+                .list();
+    }
+
     private FillFlag read(ResultSet row, int number) throws SQLException {
         return new FillFlag(row.getObject("id", UUID.class), row.getObject("fill_id", UUID.class),
                 row.getObject("container_id", UUID.class),

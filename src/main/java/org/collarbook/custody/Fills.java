@@ -130,6 +130,12 @@ public class Fills {
                 .param(container).query(FillRows::read).optional();
     }
 
+    /** How often a container was filled, as recorded. */
+    public long count(UUID container) {
+        return jdbc.sql("select count(*) from filed_fill where container_id = ?").param(container).query(Long.class)
+                .single();
+    }
+
     /** A container's fills, the latest first; from just before the one given, when one is. */
     public List<PastFill> of(UUID container, @Nullable PastFill before, int atMost) {
         var at = before == null ? null : before.filledAt();

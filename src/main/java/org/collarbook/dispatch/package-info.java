@@ -2,7 +2,7 @@
 @NullMarked
 @ApplicationModule(allowedDependencies = {"compliance", "holds", "custody", "custody :: routes", "registry",
         "regulation",
-        "access", "platform"})
+        "access", "platform", "platform :: paper"})
 package org.collarbook.dispatch;
 
 import org.jspecify.annotations.NullMarked;

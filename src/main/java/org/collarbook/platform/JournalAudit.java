@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -41,15 +42,42 @@ public class JournalAudit {
         return found(ids, ids.size() < atMost ? null : ids.getLast());
     }
 
-    private Found found(List<UUID> containers, @Nullable UUID next) {
-        var entries = journal.chains(containers);
-        var heads = journal.heads(containers).stream()
-                .collect(Collectors.toMap(Journal.Head::containerId, head -> head));
-        return new Found(containers.size(), entries.size(), broken(containers, heads, entries), next);
+    /** One chain from its first entry to its last; the hashes are null where there is none. */
+    public record Chain(UUID container, long entries, @Nullable String firstHash, @Nullable String lastHash,
+            List<Broken> broken) {
+
+        public boolean isWhole() {
+            return broken.isEmpty();
+        }
     }
 
-    private List<Broken> broken(Collection<UUID> containers, Map<UUID, Journal.Head> heads,
-            List<JournalEntry> entries) {
+    /** The chain of each of these containers. */
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Map<UUID, Chain> chains(Collection<UUID> containers) {
+        var entries = journal.chains(containers);
+        var broken = broken(containers, entries).stream().collect(Collectors.groupingBy(Broken::container));
+        var linked = entries.stream().collect(Collectors.groupingBy(JournalEntry::container));
+        return containers.stream().distinct().collect(Collectors.toMap(id -> id, id -> chain(id,
+                linked.getOrDefault(id, List.of()), broken.getOrDefault(id, List.of()))));
+    }
+
+    private static Chain chain(UUID container, List<JournalEntry> entries, List<Broken> broken) {
+        return new Chain(container, entries.size(), entries.isEmpty() ? null : hex(entries.getFirst()),
+                entries.isEmpty() ? null : hex(entries.getLast()), broken);
+    }
+
+    private static String hex(JournalEntry entry) {
+        return HexFormat.of().formatHex(entry.hash());
+    }
+
+    private Found found(List<UUID> containers, @Nullable UUID next) {
+        var entries = journal.chains(containers);
+        return new Found(containers.size(), entries.size(), broken(containers, entries), next);
+    }
+
+    private List<Broken> broken(Collection<UUID> containers, List<JournalEntry> entries) {
+        var heads = journal.heads(containers).stream()
+                .collect(Collectors.toMap(Journal.Head::containerId, head -> head));
         var broken = new ArrayList<Broken>();
         var facts = new HashMap<String, JournalFact>();
         journal.facts(containers).forEach(fact -> facts.put(Journal.key(fact.kind(), fact.subject()), fact));

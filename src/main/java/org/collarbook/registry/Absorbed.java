@@ -1,7 +1,10 @@
 package org.collarbook.registry;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -30,6 +33,17 @@ public class Absorbed {
     public List<UUID> by(UUID container) {
         return jdbc.sql("select container_id from absorbed where into_id = ? order by container_id").param(container)
                 .query(UUID.class).list();
+    }
+
+    /** The same of each that has absorbed any. */
+    public Map<UUID, List<UUID>> byEach(Collection<UUID> containers) {
+        var absorbed = new HashMap<UUID, List<UUID>>();
+        jdbc.sql("select into_id, container_id from absorbed where into_id = any (?) order by into_id, container_id")
+                .param(containers.toArray(UUID[]::new)).query(row -> {
+                    absorbed.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>())
+                            .add(row.getObject(2, UUID.class));
+                });
+        return absorbed;
     }
 
     /** Those of the records that are closed. */

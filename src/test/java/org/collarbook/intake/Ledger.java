@@ -19,12 +19,12 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** A ledger under test: rows of named cells, handed in as a clerk would. */
-final class Ledger {
+public final class Ledger {
 
     private final List<Map<String, String>> rows = new ArrayList<>();
 
     /** A 20 lb cylinder with nothing wrong: the cells given, by name and value in turn, go over these. */
-    Ledger row(String... cells) {
+    public Ledger row(String... cells) {
         var row = new LinkedHashMap<String, String>();
         row.put("kind", "");
         row.put("specification", "DOT-4BA240");
@@ -51,7 +51,7 @@ final class Ledger {
     }
 
     /** All that a fleet in LP-gas service may declare; zone and jurisdiction for the sites it opens. */
-    static Map<String, Object> declaration() {
+    public static Map<String, Object> declaration() {
         var said = new LinkedHashMap<String, Object>();
         said.put("declaredBy", "the yard foreman of the tests");
         said.put("declaredOn", "2026-11-20");
@@ -94,7 +94,7 @@ final class Ledger {
     }
 
     /** Checked and committed without a refused row. */
-    Answer load(Api api, @Nullable Map<String, Object> declaration) {
+    public Answer load(Api api, @Nullable Map<String, Object> declaration) {
         var checked = handIn(api, csv(), declaration).expect(201);
         return commit(api, checked, "ABORT").expect(200);
     }

@@ -24,7 +24,7 @@ import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 
 /** What the rules say; a field that does not apply is absent, and so is an explanation that was not asked for. */
-record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean mayCarry, boolean mayCarryEmpty,
+public record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean mayCarry, boolean mayCarryEmpty,
         boolean mayUse, List<RequirementAnswer> requirements, Map<String, PermissionAnswer> permissions,
         List<Reason> reasons, @Nullable List<ConsideredAnswer> explanation, RuleBookAnswer ruleBook,
         @Nullable Replayed replayed, String caution) {
@@ -33,9 +33,9 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
      * The moment of whose knowledge the answer is, and the evaluator that answered then; {@code sameEvaluator} is false
      * where another version answers now, which may read the same book otherwise.
      */
-    record Replayed(Instant knownAt, String evaluatorThen, boolean sameEvaluator) {}
+    public record Replayed(Instant knownAt, String evaluatorThen, boolean sameEvaluator) {}
 
-    record PermissionAnswer(boolean allowed, List<ReasonCode> reasons) {
+    public record PermissionAnswer(boolean allowed, List<ReasonCode> reasons) {
 
         static PermissionAnswer from(Permission permission) {
             return new PermissionAnswer(permission.allowed(), permission.reasons().stream().map(Reason::code).distinct()
@@ -44,7 +44,8 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
     }
 
     /** {@code missing} is told by an undetermined outcome, {@code authority} by another authority's. */
-    record RequirementAnswer(Requirement requirement, @Nullable String jurisdiction, String outcome, Status status,
+    public record RequirementAnswer(Requirement requirement, @Nullable String jurisdiction, String outcome,
+            Status status,
             @Nullable YearMonth due,
             @Nullable LocalDate lastDay, @Nullable Boolean overdue, @Nullable LocalDate since,
             @Nullable String authority, @Nullable List<ReasonCode> missing, @Nullable String rule,
@@ -67,7 +68,7 @@ record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean 
         }
     }
 
-    static AssessmentAnswer of(Facts facts, LocalDate asOf, RuleBook rules, boolean explain) {
+    public static AssessmentAnswer of(Facts facts, LocalDate asOf, RuleBook rules, boolean explain) {
         var explanation = explain ? rules.explain(facts, asOf).stream().map(ConsideredAnswer::from).toList() : null;
         return from(rules.assess(facts, asOf), explanation, rules);
     }

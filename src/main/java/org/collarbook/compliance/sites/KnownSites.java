@@ -1,5 +1,6 @@
 package org.collarbook.compliance.sites;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -11,15 +12,16 @@ import org.collarbook.custody.Place;
 import org.collarbook.custody.StandingExtinguisher;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.SiteExtinguisher;
 import org.collarbook.regulation.SiteFacts;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Reads what stands at a site now, as the rules ask for it. */
+/** Reads what stands at a site now, as the rules ask for it, and what they say of it. */
 @Component
-class KnownSites {
+public class KnownSites {
 
     /** A site with what stands there; the facts are of these tanks and extinguishers, in this order. */
     record KnownSite(List<KnownContainer> tanks, List<StandingExtinguisher> extinguishers, SiteFacts facts) {}
@@ -27,15 +29,23 @@ class KnownSites {
     private final JdbcClient jdbc;
     private final KnownContainers containers;
     private final Extinguishers extinguishers;
+    private final RuleBook rules;
 
-    KnownSites(JdbcClient jdbc, KnownContainers containers, Extinguishers extinguishers) {
+    KnownSites(JdbcClient jdbc, KnownContainers containers, Extinguishers extinguishers, RuleBook rules) {
         this.jdbc = jdbc;
         this.containers = containers;
         this.extinguishers = extinguishers;
+        this.rules = rules;
     }
 
+    /** {@code enable} names rules or bases that are off by default. */
     @Transactional(readOnly = true)
-    public KnownSite read(Place site, Set<String> enable) {
+    public SiteRequirementsAnswer requirements(Place site, Set<String> enable, LocalDate asOf) {
+        var known = read(site, enable);
+        return SiteRequirementsAnswer.from(site.siteId(), known, rules.assessSite(known.facts(), asOf), rules);
+    }
+
+    private KnownSite read(Place site, Set<String> enable) {
         // a depot holds thousands of cylinders, of which nothing is asked here
         var ids = jdbc.sql("select p.container_id from placement p join container c on c.id = p.container_id"
                 + " where p.site_id = ? and c.kind = ?")

@@ -24,11 +24,11 @@ import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
 
 /** What is asked of a site; a field that does not apply is absent. */
-record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcome outcome, @Nullable String rule,
+public record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcome outcome, @Nullable String rule,
         @Nullable Integer ratingBCAtLeast, @Nullable Citation citation, List<Reason> reasons, List<SiteTank> tanks,
         List<SiteExtinguisherAnswer> extinguishers, RuleBookAnswer ruleBook, String caution) {
 
-    record SiteTank(UUID id, @Nullable String waterCapacity) {
+    public record SiteTank(UUID id, @Nullable String waterCapacity) {
 
         static SiteTank from(KnownContainer tank) {
             var capacity = tank.facts().waterCapacity();
@@ -36,7 +36,7 @@ record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcom
         }
     }
 
-    record SiteExtinguisherAnswer(UUID id, String label, @Nullable Extinguisher type, @Nullable Integer ratingBC,
+    public record SiteExtinguisherAnswer(UUID id, String label, @Nullable Extinguisher type, @Nullable Integer ratingBC,
             Status status, Considered.Answer keptUp, Considered.@Nullable Answer suffices,
             List<SiteClock> requirements, List<Reason> reasons) {
 
@@ -48,7 +48,7 @@ record SiteRequirementsAnswer(UUID siteId, LocalDate asOf, SiteAssessment.Outcom
         }
     }
 
-    record SiteClock(Requirement requirement, String outcome, Status status, @Nullable String due,
+    public record SiteClock(Requirement requirement, String outcome, Status status, @Nullable String due,
             @Nullable LocalDate lastDay, @Nullable Boolean overdue, @Nullable List<ReasonCode> missing,
             @Nullable String rule, @Nullable Citation citation) {
 

@@ -57,10 +57,8 @@ class SiteRequirementsController {
         var enabled = enabled(enable == null ? List.of() : enable, inputs);
         inputs.done();
         var site = places.site(id).orElseThrow(() -> Problem.notFound("site").asException());
-        var known = sites.read(site, enabled);
         var day = asOf == null ? LocalDate.now(clock.withZone(site.zone())) : asOf;
-        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(
-                SiteRequirementsAnswer.from(id, known, rules.assessSite(known.facts(), day), rules));
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(sites.requirements(site, enabled, day));
     }
 
     /** A typo must not pass for a switch that was thrown. */

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * {@code netAfterLb} is what was in it after the fill; what the fill of a ledger did not tell is absent. {@code flags} are
  * what became known of it later, the latest first; {@code flagged} when by that it was not allowed.
  */
-record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Instant filledAt,
+public record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Instant filledAt,
         @Nullable BigDecimal netAfterLb, @Nullable BigDecimal grossLb, @Nullable BigDecimal tareLb,
         @Nullable BigDecimal heelLb, @Nullable BigDecimal addedLb, @Nullable BigDecimal gallonsAdded,
         @Nullable BigDecimal liquidTemperatureF, @Nullable String product, @Nullable BigDecimal specificGravity,
@@ -26,9 +26,9 @@ record FillResponse(UUID id, UUID containerId, LocalDate filledOn, @Nullable Ins
         Instant recordedAt, boolean flagged, List<Flag> flags) {
 
     /** With no reasons, the fill was allowed after all. */
-    record Flag(Instant recordedAt, List<Reason> reasons) {}
+    public record Flag(Instant recordedAt, List<Reason> reasons) {}
 
-    static FillResponse from(PastFill fill, List<FillFlag> flags) {
+    public static FillResponse from(PastFill fill, List<FillFlag> flags) {
         return new FillResponse(fill.id(), fill.containerId(), fill.filledOn(), fill.filledAt(), fill.netLb(),
                 fill.grossLb(), fill.tareLb(), fill.heelLb(), fill.addedLb(), fill.gallonsAdded(),
                 fill.liquidTemperatureF(), fill.product(), fill.specificGravity(), fill.mostNetLb(), fill.lookedAt(),

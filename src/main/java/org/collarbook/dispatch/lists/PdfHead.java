@@ -1,12 +1,15 @@
 package org.collarbook.dispatch.lists;
 
-import static org.collarbook.dispatch.lists.PdfCells.phrase;
+import static org.collarbook.platform.paper.Cells.phrase;
 
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+
+import org.collarbook.platform.paper.Letters;
+import org.collarbook.platform.paper.Cells;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Phrase;
@@ -20,9 +23,9 @@ final class PdfHead {
             Locale.US);
     private static final float SIZE = 10;
 
-    private final PdfLetters letters;
+    private final Letters letters;
 
-    PdfHead(PdfLetters letters) {
+    PdfHead(Letters letters) {
         this.letters = letters;
     }
 
@@ -37,22 +40,22 @@ final class PdfHead {
     }
 
     private PdfPTable title(PullList.Asked asked) {
-        var table = PdfCells.table(1);
-        var title = PdfCells.bare(phrase(letters.strong(asked.title(), 20)));
+        var table = Cells.table(1);
+        var title = Cells.bare(phrase(letters.strong(asked.title(), 20)));
         title.setPaddingTop(0);
         table.addCell(title);
-        var day = PdfCells.bare(phrase(letters.strong(asked.visit() == null
+        var day = Cells.bare(phrase(letters.strong(asked.visit() == null
                 ? "Pull list"
                 : "Pull list for " + ListWords.longDay(asked.visit()), 13)));
         day.setPaddingBottom(6);
         day.setBorder(Rectangle.BOTTOM);
-        day.setBorderWidth(PdfCells.FRAME);
+        day.setBorderWidth(Cells.FRAME);
         table.addCell(day);
         return table;
     }
 
     private PdfPTable visit(PullList list, ZonedDateTime printed) {
-        var table = PdfCells.table(52, 250, 52, 186);
+        var table = Cells.table(52, 250, 52, 186);
         table.setSpacingBefore(4);
         var asked = list.asked();
         var route = asked.route();
@@ -75,13 +78,13 @@ final class PdfHead {
     }
 
     private void fact(PdfPTable table, String name, String value) {
-        var label = PdfCells.bare(phrase(letters.text(name, SIZE)));
-        var fact = PdfCells.bare(phrase(letters.strong(value, SIZE)));
+        var label = Cells.bare(phrase(letters.text(name, SIZE)));
+        var fact = Cells.bare(phrase(letters.strong(value, SIZE)));
         for (var cell : List.of(label, fact)) {
             cell.setPaddingTop(1);
             cell.setPaddingBottom(2);
         }
-        PdfCells.add(table, label, fact);
+        Cells.add(table, label, fact);
     }
 
     private PdfPTable summary(PullList list) {
@@ -97,9 +100,9 @@ final class PdfHead {
         if (!list.placeDisputed().isEmpty()) {
             text += " " + list.placeDisputed().size() + " whose place is in dispute.";
         }
-        var table = PdfCells.table(1);
+        var table = Cells.table(1);
         table.setSpacingBefore(6);
-        table.addCell(PdfCells.bare(phrase(letters.strong(text, 11))));
+        table.addCell(Cells.bare(phrase(letters.strong(text, 11))));
         return table;
     }
 
@@ -111,9 +114,9 @@ final class PdfHead {
             words.add(letters.strong(ListWords.action(action), 8.5f));
             words.add(letters.text(meaning(action) + "   ", 8.5f));
         });
-        var table = PdfCells.table(1);
+        var table = Cells.table(1);
         table.setSpacingBefore(3);
-        table.addCell(PdfCells.bare(words));
+        table.addCell(Cells.bare(words));
         return table;
     }
 

@@ -1,9 +1,11 @@
 package org.collarbook.dispatch.lists;
 
-import static org.collarbook.dispatch.lists.PdfCells.phrase;
+import static org.collarbook.platform.paper.Cells.phrase;
 
 import java.util.List;
 
+import org.collarbook.platform.paper.Letters;
+import org.collarbook.platform.paper.Cells;
 import org.jspecify.annotations.Nullable;
 
 import com.lowagie.text.Chunk;
@@ -16,14 +18,14 @@ final class PdfLoad {
 
     private static final float SIZE = 10;
 
-    private final PdfLetters letters;
+    private final Letters letters;
 
-    PdfLoad(PdfLetters letters) {
+    PdfLoad(Letters letters) {
         this.letters = letters;
     }
 
     PdfPTable table(List<PullList.SizeTotal> sizes) {
-        var table = PdfCells.table(110, 60, 60, 90, 70, 70, 80);
+        var table = Cells.table(110, 60, 60, 90, 70, 70, 80);
         table.setSpacingBefore(4);
         table.setHeaderRows(1);
         var names = List.of("Size", "To load", "Loaded", "In date at depot", "Short", "Rack takes", "Does not fit");
@@ -35,7 +37,7 @@ final class PdfLoad {
         }
         sizes.forEach(size -> load(table, size));
         if (sizes.isEmpty()) {
-            var nothing = PdfCells.cell(phrase(letters.text("Nothing to load.", SIZE)));
+            var nothing = Cells.cell(phrase(letters.text("Nothing to load.", SIZE)));
             nothing.setColspan(names.size());
             table.addCell(nothing);
         }
@@ -45,7 +47,7 @@ final class PdfLoad {
     private void load(PdfPTable table, PullList.SizeTotal size) {
         var name = right(letters.strong(size.size(), 12));
         name.setHorizontalAlignment(Element.ALIGN_LEFT);
-        PdfCells.add(table, name, right(letters.strong(ListWords.number(size.load()), 12)),
+        Cells.add(table, name, right(letters.strong(ListWords.number(size.load()), 12)),
                 right(letters.text("______", SIZE)), number(size.inDateAtDepot(), false),
                 number(size.shortfall(), true), number(size.rack(), false), number(size.overRack(), true));
     }
@@ -56,13 +58,13 @@ final class PdfLoad {
         var text = ListWords.number(number);
         var cell = right(lacks ? letters.strong(text, 12) : letters.text(text, SIZE));
         if (lacks) {
-            PdfCells.frame(cell);
+            Cells.frame(cell);
         }
         return cell;
     }
 
     private static PdfPCell right(Chunk chunk) {
-        var cell = PdfCells.cell(phrase(chunk));
+        var cell = Cells.cell(phrase(chunk));
         cell.setHorizontalAlignment(Element.ALIGN_RIGHT);
         cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
         return cell;

@@ -1,6 +1,6 @@
 package org.collarbook.dispatch.lists;
 
-import static org.collarbook.dispatch.lists.PdfCells.phrase;
+import static org.collarbook.platform.paper.Cells.phrase;
 
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -10,6 +10,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.collarbook.platform.paper.Letters;
+import org.collarbook.platform.paper.Cells;
 import org.jspecify.annotations.Nullable;
 
 import com.lowagie.text.pdf.PdfPCell;
@@ -26,9 +28,9 @@ final class PdfRows {
     private static final DateTimeFormatter SINCE = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm 'UTC'",
             Locale.US).withZone(ZoneOffset.UTC);
 
-    private final PdfLetters letters;
+    private final Letters letters;
 
-    PdfRows(PdfLetters letters) {
+    PdfRows(Letters letters) {
         this.letters = letters;
     }
 
@@ -37,7 +39,7 @@ final class PdfRows {
         var row = row(one.id(), one.tag(), container(one.serial(), one.tag(), one.size(),
                 kind(one.kind()) + one.specification(), maker(one.maker()) + made), due(one), reason(one));
         if (FRAMED.contains(one.status())) {
-            PdfCells.frame(row);
+            Cells.frame(row);
         }
         return row;
     }
@@ -67,7 +69,7 @@ final class PdfRows {
     }
 
     private PdfPCell wide(String text) {
-        var cell = PdfCells.cell(phrase(letters.text(text, SMALL + 0.5f)));
+        var cell = Cells.cell(phrase(letters.text(text, SMALL + 0.5f)));
         cell.setColspan(2);
         return cell;
     }
@@ -77,12 +79,12 @@ final class PdfRows {
     }
 
     private PdfPCell[] row(UUID id, @Nullable String tag, PdfPCell... rest) {
-        return Stream.concat(Stream.of(PdfCells.drawn(PdfMarks.box(), PdfMarks.CODE + 4),
-                PdfCells.drawn(PdfMarks.code(tag, id), PdfMarks.CODE + 4)), Stream.of(rest)).toArray(PdfPCell[]::new);
+        return Stream.concat(Stream.of(Cells.drawn(PdfMarks.box(), PdfMarks.CODE + 4),
+                Cells.drawn(PdfMarks.code(tag, id), PdfMarks.CODE + 4)), Stream.of(rest)).toArray(PdfPCell[]::new);
     }
 
     private PdfPCell container(String serial, @Nullable String tag, String size, String kind, String maker) {
-        return PdfCells.cell(phrase(letters.strong(serial, 14), letters.strong("\n" + size, SMALL + 1.5f),
+        return Cells.cell(phrase(letters.strong(serial, 14), letters.strong("\n" + size, SMALL + 1.5f),
                 letters.text(
                         "  " + kind + "\n" + maker + "\n"
                                 + (tag == null ? "no tag: the code has its id" : "tag " + tag),
@@ -95,7 +97,7 @@ final class PdfRows {
 
     private PdfPCell due(PullList.Pulled one) {
         var status = letters.strong(one.status().replace('_', ' '), FRAMED.contains(one.status()) ? 12 : 9);
-        return PdfCells.cell(phrase(status, letters.text("\n" + requirement(one) + "\ndue ", SMALL),
+        return Cells.cell(phrase(status, letters.text("\n" + requirement(one) + "\ndue ", SMALL),
                 letters.strong(ListWords.month(one.due()), SMALL + 1.5f),
                 letters.text("\nlast day " + ListWords.date(one.lastDay()), SMALL)));
     }
@@ -116,6 +118,6 @@ final class PdfRows {
             words.add(letters.strong("\nLook: ", SMALL));
             words.add(letters.text(String.join(" ", one.check()), SMALL));
         }
-        return PdfCells.cell(words);
+        return Cells.cell(words);
     }
 }

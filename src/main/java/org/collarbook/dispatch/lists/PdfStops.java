@@ -1,9 +1,12 @@
 package org.collarbook.dispatch.lists;
 
-import static org.collarbook.dispatch.lists.PdfCells.phrase;
+import static org.collarbook.platform.paper.Cells.phrase;
 
 import java.util.Iterator;
 import java.util.List;
+
+import org.collarbook.platform.paper.Letters;
+import org.collarbook.platform.paper.Cells;
 
 import com.lowagie.text.Chunk;
 import com.lowagie.text.Document;
@@ -19,12 +22,12 @@ final class PdfStops {
     /** Rows are handed over in pieces, so that a site with thousands of containers is not held as a whole. */
     private static final int PIECE = 50;
 
-    private final PdfLetters letters;
+    private final Letters letters;
     private final PdfRows rows;
     private final boolean oneRoute;
 
     /** {@code oneRoute}: the list's head names it, so a stop need not. */
-    PdfStops(PdfLetters letters, boolean oneRoute) {
+    PdfStops(Letters letters, boolean oneRoute) {
         this.letters = letters;
         this.oneRoute = oneRoute;
         this.rows = new PdfRows(letters);
@@ -46,7 +49,7 @@ final class PdfStops {
     private static void write(Iterator<PdfPCell[]> rows, PdfPTable table, Document document) {
         table.setComplete(false);
         for (int count = 1; rows.hasNext(); count++) {
-            PdfCells.add(table, rows.next());
+            Cells.add(table, rows.next());
             if (count % PIECE == 0) {
                 document.add(table);
                 table.setSpacingBefore(0);
@@ -58,7 +61,7 @@ final class PdfStops {
 
     /** Its heading and the names of the columns stand again on each page that it reaches. */
     private PdfPTable table(PdfPCell heading, String... columns) {
-        var table = PdfCells.table(PdfRows.WIDTHS);
+        var table = Cells.table(PdfRows.WIDTHS);
         table.setSpacingBefore(12);
         table.addCell(heading);
         for (var name : List.of("Done", "Scan", "Container")) {
@@ -73,7 +76,7 @@ final class PdfStops {
     }
 
     private PdfPCell column(String name, int columns) {
-        var cell = PdfCells.cell(phrase(letters.text(name, 7.5f)));
+        var cell = Cells.cell(phrase(letters.text(name, 7.5f)));
         cell.setColspan(columns);
         cell.setPaddingTop(2);
         cell.setPaddingBottom(2);
@@ -91,17 +94,17 @@ final class PdfStops {
         var visit = line(letters.strong(count, 10),
                 letters.text(whole ? "\n" + route + ListWords.visits(stop) : "", 9));
         visit.setHorizontalAlignment(Element.ALIGN_RIGHT);
-        PdfCells.add(table, number, name, visit);
+        Cells.add(table, number, name, visit);
         var cell = new PdfPCell(table);
         cell.setColspan(PdfRows.WIDTHS.length);
         cell.setGrayFill(0.9f);
         cell.setBorder(Rectangle.TOP);
-        cell.setBorderWidth(PdfCells.FRAME);
+        cell.setBorderWidth(Cells.FRAME);
         return cell;
     }
 
     private static PdfPCell line(Chunk... chunks) {
-        var cell = PdfCells.cell(phrase(chunks));
+        var cell = Cells.cell(phrase(chunks));
         cell.setBorder(Rectangle.NO_BORDER);
         return cell;
     }

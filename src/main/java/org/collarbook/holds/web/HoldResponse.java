@@ -14,11 +14,11 @@ import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
 /** A hold; {@code lift} is absent while it stands, {@code recall} where a person placed it. */
-record HoldResponse(UUID id, UUID containerId, HoldReason reason, String text, Citation citation,
+public record HoldResponse(UUID id, UUID containerId, HoldReason reason, String text, Citation citation,
         List<LiftedBy> liftedBy, @Nullable String note, @Nullable UUID recall, Instant occurredAt,
         Instant recordedAt, UUID recordedBy, @Nullable LiftResponse lift) {
 
-    record LiftResponse(LiftedBy by, @Nullable UUID requalification, @Nullable String name,
+    public record LiftResponse(LiftedBy by, @Nullable UUID requalification, @Nullable String name,
             @Nullable String qualification, @Nullable String note, Instant recordedAt, UUID recordedBy) {}
 
     /** Held, or out of service for good: one of {@code hold} and {@code condemned} is told. */
@@ -41,7 +41,7 @@ record HoldResponse(UUID id, UUID containerId, HoldReason reason, String text, C
 
     record CondemnedContainer(YearMonth month, String text, Citation citation) {}
 
-    static HoldResponse from(Hold hold, Set<LiftedBy> liftedBy) {
+    public static HoldResponse from(Hold hold, Set<LiftedBy> liftedBy) {
         return new HoldResponse(hold.id(), hold.containerId(), hold.reason(), hold.reason().sentence(),
                 hold.reason().citation(), liftedBy.stream().sorted().toList(), hold.note(), hold.recall(),
                 hold.occurredAt(), hold.recordedAt(), hold.recordedBy(), lift(hold.lift()));

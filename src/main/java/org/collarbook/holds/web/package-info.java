@@ -1,5 +1,7 @@
 /** The HTTP face of this module. */
 @NullMarked
+@NamedInterface("web")
 package org.collarbook.holds.web;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.NamedInterface;

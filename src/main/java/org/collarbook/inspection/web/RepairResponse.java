@@ -15,11 +15,12 @@ import org.jspecify.annotations.Nullable;
  * The record is kept until {@code keepUntil} at least; the due month did not move. {@code corrected} says that it was a
  * mistake and counts no more.
  */
-record RepairResponse(UUID id, UUID containerId, LocalDate performedOn, Repair.Kind kind, Repair.@Nullable Seams seams,
+public record RepairResponse(UUID id, UUID containerId, LocalDate performedOn, Repair.Kind kind,
+        Repair.@Nullable Seams seams,
         @Nullable RequalifierOfRecord requalifier, String work, boolean marksTransferred, String certification,
         LocalDate keepUntil, Citation kept, @Nullable Corrected corrected, Instant recordedAt, UUID recordedBy) {
 
-    static RepairResponse from(Repair repair) {
+    public static RepairResponse from(Repair repair) {
         var done = repair.done();
         return new RepairResponse(repair.id(), repair.containerId(), done.performedOn(), done.kind(), done.seams(),
                 RequalifierOfRecord.from(repair.requalifier()), done.work(), done.marksTransferred(),

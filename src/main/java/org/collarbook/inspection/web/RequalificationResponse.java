@@ -17,12 +17,12 @@ import org.jspecify.annotations.Nullable;
  * A requalification on record. {@code record} is null where no more than the mark is known; {@code corrects} says which
  * entry it took the place of, {@code corrected} that it was a mistake itself and counts no more.
  */
-record RequalificationResponse(UUID id, UUID containerId, String month, @Nullable LocalDate performedOn,
+public record RequalificationResponse(UUID id, UUID containerId, String month, @Nullable LocalDate performedOn,
         @Nullable Method method, Result result, boolean star, boolean plus, @Nullable String rin,
         @Nullable String asStamped, @Nullable SheetResponse record, @Nullable CorrectsResponse corrects,
         @Nullable Corrected corrected, Instant recordedAt, UUID recordedBy) {
 
-    record RequalifierOfRecord(String rin, String name, ApprovalOfFacility approval) {
+    public record RequalifierOfRecord(String rin, String name, ApprovalOfFacility approval) {
 
         static @Nullable RequalifierOfRecord from(@Nullable Named facility) {
             return facility == null
@@ -32,9 +32,9 @@ record RequalificationResponse(UUID id, UUID containerId, String month, @Nullabl
         }
     }
 
-    record CorrectsResponse(UUID requalification, String reason) {}
+    public record CorrectsResponse(UUID requalification, String reason) {}
 
-    static RequalificationResponse from(RecordedTest test) {
+    public static RequalificationResponse from(RecordedTest test) {
         var done = test.requalification();
         var correcting = test.correcting();
         return new RequalificationResponse(test.id(), test.containerId(), done.month().toString(), test.performedOn(),

@@ -5,9 +5,9 @@ import java.util.UUID;
 
 import org.collarbook.inspection.Requalifier;
 
-record RequalifierResponse(UUID id, int version, String rin, String name, ApprovalOfFacility approval) {
+public record RequalifierResponse(UUID id, int version, String rin, String name, ApprovalOfFacility approval) {
 
-    record ApprovalOfFacility(LocalDate from, LocalDate expires) {
+    public record ApprovalOfFacility(LocalDate from, LocalDate expires) {
 
         static ApprovalOfFacility from(Requalifier.Approval approval) {
             return new ApprovalOfFacility(approval.from(), approval.expires());

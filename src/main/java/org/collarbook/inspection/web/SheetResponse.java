@@ -15,17 +15,18 @@ import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
 /** The full contents of a record, and why its result is what it is. */
-record SheetResponse(@Nullable RequalifierOfRecord requalifier, List<ItemResponse> visual,
+public record SheetResponse(@Nullable RequalifierOfRecord requalifier, List<ItemResponse> visual,
         @Nullable Integer markedPressurePsig, @Nullable Integer testPressurePsig,
         @Nullable BigDecimal minimumTestPressurePsig, @Nullable ExpansionResponse expansion,
         List<RepeatResponse> repeats, @Nullable String coating, @Nullable String owner, String operator,
         @Nullable BigDecimal tareLb, @Nullable BigDecimal tareLossPercent, List<CondemningGround> grounds,
         @Nullable String disposition, @Nullable String note, List<RemarkResponse> reasons) {
 
-    record ItemResponse(VisualItem item, Checked.Finding finding, @Nullable String note) {}
+    public record ItemResponse(VisualItem item, Checked.Finding finding, @Nullable String note) {}
 
     /** {@code permanentPercent} is rounded up to the hundredth; the result rests on the exact ratio. */
-    record ExpansionResponse(String total, String elastic, String permanent, @Nullable BigDecimal permanentPercent,
+    public record ExpansionResponse(String total, String elastic, String permanent,
+            @Nullable BigDecimal permanentPercent,
             @Nullable BigDecimal limitPercent) {
 
         static @Nullable ExpansionResponse from(@Nullable Expansion measured, @Nullable BigDecimal percent,
@@ -41,7 +42,7 @@ record SheetResponse(@Nullable RequalifierOfRecord requalifier, List<ItemRespons
         }
     }
 
-    record RepeatResponse(int testPressurePsig, @Nullable ExpansionResponse expansion, Attempt.Reason reason,
+    public record RepeatResponse(int testPressurePsig, @Nullable ExpansionResponse expansion, Attempt.Reason reason,
             String note) {
 
         static RepeatResponse from(Attempt one) {
@@ -50,9 +51,9 @@ record SheetResponse(@Nullable RequalifierOfRecord requalifier, List<ItemRespons
         }
     }
 
-    record RemarkResponse(Remark.Code code, String text, @Nullable Citation citation) {}
+    public record RemarkResponse(Remark.Code code, String text, @Nullable Citation citation) {}
 
-    static @Nullable SheetResponse from(@Nullable Sheet sheet) {
+    public static @Nullable SheetResponse from(@Nullable Sheet sheet) {
         return sheet == null
                 ? null
                 : new SheetResponse(RequalifierOfRecord.from(sheet.requalifier()),

@@ -1,7 +1,7 @@
 package org.collarbook.registry.fittings;
 
 /** What is recorded of the parts of a container. A valve with an overfilling prevention device in it is the device. */
-enum PartKind {
+public enum PartKind {
     RELIEF_VALVE,
     SERVICE_VALVE,
     OVERFILL_PREVENTION_DEVICE,

@@ -27,7 +27,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** The parts of containers as facts: one is fitted once, and taken out once. */
 @Component
-class Parts {
+public class Parts {
 
     private static final String SELECT = """
             select p.*, r.removed_on, r.reason, r.for_good
@@ -121,7 +121,7 @@ class Parts {
     }
 
     /** Those in place and those taken out, the latest recorded first. */
-    List<Part> of(UUID container, @Nullable UUID before, PageSize size) {
+    public List<Part> of(UUID container, @Nullable UUID before, PageSize size) {
         return jdbc.sql(SELECT + """
                 where p.container_id = :container
                   and p.id < coalesce(:before::uuid, 'ffffffff-ffff-ffff-ffff-ffffffffffff')

@@ -47,22 +47,6 @@ class PartsController {
         this.clock = clock;
     }
 
-    /** {@code removedOn} is absent while it is in place. */
-    record PartResponse(UUID id, UUID containerId, PartKind kind, @Nullable String maker, @Nullable String model,
-            @Nullable String serial, @Nullable YearMonth manufactured, LocalDate fittedOn,
-            Fittings.@Nullable Label labelledFor, boolean inPlace, @Nullable LocalDate removedOn,
-            @Nullable String removedFor, @Nullable Boolean removedForGood, Instant recordedAt) {
-
-        static PartResponse from(Part part) {
-            var fitted = part.fitted();
-            var removal = part.removal();
-            return new PartResponse(part.id(), part.containerId(), fitted.kind(), fitted.maker(), fitted.model(),
-                    fitted.serial(), fitted.manufactured(), fitted.fittedOn(), fitted.labelledFor(), removal == null,
-                    removal == null ? null : removal.removedOn(), removal == null ? null : removal.reason(),
-                    removal == null ? null : removal.forGood(), part.recordedAt());
-        }
-    }
-
     @PostMapping
     @Operation(summary = "Record a valve, gauge or label fitted to a container", description = """
             The clock of a relief valve runs from the month stamped on the valve in place, the oldest where there are \

@@ -116,7 +116,7 @@ public class Stops {
     }
 
     /** The latest recorded first. */
-    List<Stop> of(UUID container, @Nullable UUID before, PageSize size) {
+    public List<Stop> of(UUID container, @Nullable UUID before, PageSize size) {
         return jdbc.sql(SELECT + """
                 where o.container_id = :container
                   and o.id < coalesce(:before::uuid, 'ffffffff-ffff-ffff-ffff-ffffffffffff')

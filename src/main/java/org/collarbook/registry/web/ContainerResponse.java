@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * differ, and in {@code declared} the facts that rest on a declaration. {@code placeDisputed}: the places that claim it,
  * where several do. With {@code mergedInto} the record is closed, and that one counts.
  */
-record ContainerResponse(UUID id, int version, String kind, String specification, @Nullable String maker,
+public record ContainerResponse(UUID id, int version, String kind, String specification, @Nullable String maker,
         String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
         @Nullable Integer servicePressure, String size, @Nullable String tag, @Nullable Boolean coated,
         @Nullable Boolean lined, @Nullable String steel, @Nullable String installation, @Nullable String reliefValve,
@@ -34,14 +34,16 @@ record ContainerResponse(UUID id, int version, String kind, String specification
         boolean collarRead, Map<String, String> asStamped, List<String> declared, @Nullable UUID declarationId,
         Instant registeredAt, @Nullable List<PlaceClaim> placeDisputed, @Nullable UUID mergedInto) {
 
-    record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive, @Nullable Boolean corrosionFree) {
+    public record ServiceResponse(@Nullable String lading, @Nullable Boolean exclusive,
+            @Nullable Boolean corrosionFree) {
 
         static ServiceResponse from(Service service) {
             return new ServiceResponse(text(service.lading()), service.exclusive(), service.corrosionFree());
         }
     }
 
-    record PermitResponse(@Nullable String number, @Nullable LocalDate expires, @Nullable Integer intervalYears) {
+    public record PermitResponse(@Nullable String number, @Nullable LocalDate expires,
+            @Nullable Integer intervalYears) {
 
         static @Nullable PermitResponse from(@Nullable Permit permit) {
             return permit == null
@@ -51,14 +53,14 @@ record ContainerResponse(UUID id, int version, String kind, String specification
     }
 
     /** As recorded by a day and a reason, while no return is; {@code outOfServiceSince} is what was declared. */
-    record OutOfService(LocalDate since, String reason) {
+    public record OutOfService(LocalDate since, String reason) {
 
         static @Nullable OutOfService from(@Nullable Stop stop) {
             return stop == null ? null : new OutOfService(stop.since(), stop.reason());
         }
     }
 
-    static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop,
+    public static ContainerResponse from(RegisteredContainer container, @Nullable Stop stop,
             @Nullable List<PlaceClaim> claims, @Nullable UUID mergedInto) {
         var marks = container.marks();
         var known = container.particulars();

@@ -8,12 +8,13 @@ import org.collarbook.registry.Correction;
 import org.jspecify.annotations.Nullable;
 
 /** What one act changed of a container, each value as it was and as it became; absent is not known. */
-record CorrectionResponse(UUID id, UUID containerId, List<Change> changes, String reason, @Nullable UUID takesBack,
+public record CorrectionResponse(UUID id, UUID containerId, List<Change> changes, String reason,
+        @Nullable UUID takesBack,
         Instant recordedAt, UUID recordedBy) {
 
-    record Change(String field, @Nullable String was, @Nullable String became) {}
+    public record Change(String field, @Nullable String was, @Nullable String became) {}
 
-    static CorrectionResponse from(Correction done) {
+    public static CorrectionResponse from(Correction done) {
         return new CorrectionResponse(done.id(), done.containerId(), done.changes().stream()
                 .map(change -> new Change(change.field(), change.recorded(), change.given())).toList(), done.reason(),
                 done.takesBack(), done.recordedAt(), done.recordedBy());

@@ -11,13 +11,13 @@ import org.jspecify.annotations.Nullable;
  * A merge or a split. {@code container} is the record that counts or that was split, {@code other} the one that it
  * absorbed or that was registered for the second container.
  */
-record IdentityActResponse(UUID id, String kind, UUID container, UUID other, List<String> setAside,
+public record IdentityActResponse(UUID id, String kind, UUID container, UUID other, List<String> setAside,
         List<String> fillWasRefusedFor, @Nullable UUID undoes, String reason, Instant recordedAt, UUID recordedBy,
         @Nullable Undone undone) {
 
-    record Undone(String reason, Instant recordedAt, UUID recordedBy) {}
+    public record Undone(String reason, Instant recordedAt, UUID recordedBy) {}
 
-    static IdentityActResponse from(IdentityAct act) {
+    public static IdentityActResponse from(IdentityAct act) {
         var undone = act.undone();
         boolean isMerge = act.kind() == IdentityAct.Kind.MERGE;
         return new IdentityActResponse(act.id(), act.kind().name(), isMerge ? act.into() : act.from(),

@@ -1,4 +1,4 @@
-package org.collarbook.dispatch.lists;
+package org.collarbook.platform.paper;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -19,12 +19,13 @@ import com.lowagie.text.pdf.PdfChunk;
  * The letters of one sheet: Latin, Greek, Cyrillic and Hebrew. What the font has no shape for is printed as a box, for
  * the library leaves it out without a word, and another name or serial would stand there.
  */
-final class PdfLetters {
+public final class Letters {
 
-    static final String NO_SHAPE = "□";
+    public static final String NO_SHAPE = "□";
 
-    private static final byte[] REGULAR = font("Regular");
-    private static final byte[] BOLD = font("Bold");
+    private static final byte[] REGULAR = font("Sans-Regular");
+    private static final byte[] BOLD = font("Sans-Bold");
+    private static final byte[] EVEN = font("Mono-Regular");
 
     /** A date or a specification is not parted at its hyphens. */
     private static final SplitCharacter NOT_BEFORE_DIGITS = new DefaultSplitCharacter() {
@@ -37,35 +38,42 @@ final class PdfLetters {
 
     private final BaseFont regular;
     private final BaseFont bold;
+    private final BaseFont even;
     private boolean leftOut;
 
-    PdfLetters(long seed) {
+    public Letters(long seed) {
         regular = embedded("LiberationSans-Regular.ttf", REGULAR, seed);
         bold = embedded("LiberationSans-Bold.ttf", BOLD, seed + 1);
+        even = embedded("LiberationMono-Regular.ttf", EVEN, seed + 2);
     }
 
-    Chunk text(String text, float size) {
+    public Chunk text(String text, float size) {
         return chunk(text, new Font(regular, size));
     }
 
-    Chunk strong(String text, float size) {
+    public Chunk strong(String text, float size) {
         return chunk(text, new Font(bold, size));
+    }
+
+    /** Each letter as wide as any other, as hashes and ids are read one by one. */
+    public Chunk even(String text, float size) {
+        return chunk(text, new Font(even, size));
     }
 
     private Chunk chunk(String text, Font font) {
         return new Chunk(printable(text), font).setSplitCharacter(NOT_BEFORE_DIGITS);
     }
 
-    BaseFont regular() {
+    public BaseFont regular() {
         return regular;
     }
 
     /** Whether a box has taken some letter's place. */
-    boolean hasLeftOut() {
+    public boolean hasLeftOut() {
         return leftOut;
     }
 
-    String printable(String text) {
+    public String printable(String text) {
         var shown = new StringBuilder();
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
             if (letter == '\n' || regular.charExists(letter) && bold.charExists(letter)) {
@@ -91,7 +99,7 @@ final class PdfLetters {
     }
 
     private static byte[] font(String weight) {
-        try (InputStream file = PdfLetters.class.getResourceAsStream("/liberation/LiberationSans-" + weight + ".ttf")) {
+        try (InputStream file = Letters.class.getResourceAsStream("/liberation/Liberation" + weight + ".ttf")) {
             return Objects.requireNonNull(file, "the fonts of openpdf-fonts-extra").readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,4 +1,4 @@
-package org.collarbook.dispatch.lists;
+package org.collarbook.platform.paper;
 
 import com.lowagie.text.Chunk;
 import com.lowagie.text.Phrase;
@@ -8,21 +8,21 @@ import com.lowagie.text.pdf.PdfPCellEvent;
 import com.lowagie.text.pdf.PdfPTable;
 
 /** The cells and tables of the sheet. */
-final class PdfCells {
+public final class Cells {
 
-    static final float HAIRLINE = 0.5f;
-    static final float FRAME = 1.8f;
+    public static final float HAIRLINE = 0.5f;
+    public static final float FRAME = 1.8f;
 
-    private PdfCells() {}
+    private Cells() {}
 
     /** As wide as the page's text. A row that does not fit goes to the next page whole. */
-    static PdfPTable table(float... widths) {
+    public static PdfPTable table(float... widths) {
         var table = new PdfPTable(widths);
         table.setWidthPercentage(100);
         return table;
     }
 
-    static Phrase phrase(Chunk... chunks) {
+    public static Phrase phrase(Chunk... chunks) {
         var phrase = new Phrase();
         for (var chunk : chunks) {
             phrase.add(chunk);
@@ -30,7 +30,7 @@ final class PdfCells {
         return phrase;
     }
 
-    static PdfPCell cell(Phrase phrase) {
+    public static PdfPCell cell(Phrase phrase) {
         var cell = new PdfPCell(phrase);
         cell.setLeading(1, 1.14f);
         cell.setBorder(Rectangle.BOTTOM);
@@ -41,14 +41,14 @@ final class PdfCells {
         return cell;
     }
 
-    static PdfPCell bare(Phrase phrase) {
+    public static PdfPCell bare(Phrase phrase) {
         var cell = cell(phrase);
         cell.setBorder(Rectangle.NO_BORDER);
         cell.setPaddingLeft(0);
         return cell;
     }
 
-    static PdfPCell drawn(PdfPCellEvent mark, float height) {
+    public static PdfPCell drawn(PdfPCellEvent mark, float height) {
         var cell = cell(new Phrase());
         cell.setCellEvent(mark);
         cell.setMinimumHeight(height);
@@ -56,7 +56,7 @@ final class PdfCells {
     }
 
     /** A thick line around a whole row. */
-    static void frame(PdfPCell... row) {
+    public static void frame(PdfPCell... row) {
         for (int i = 0; i < row.length; i++) {
             row[i].setUseVariableBorders(true);
             row[i].setBorder(Rectangle.TOP | Rectangle.BOTTOM | (i == 0 ? Rectangle.LEFT : 0)
@@ -65,7 +65,7 @@ final class PdfCells {
         }
     }
 
-    static void add(PdfPTable table, PdfPCell... row) {
+    public static void add(PdfPTable table, PdfPCell... row) {
         for (var cell : row) {
             table.addCell(cell);
         }

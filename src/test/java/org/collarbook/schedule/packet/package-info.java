@@ -1,0 +1,4 @@
+@NullMarked
+package org.collarbook.schedule.packet;
+
+import org.jspecify.annotations.NullMarked;
