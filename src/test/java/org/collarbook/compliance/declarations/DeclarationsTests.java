@@ -227,6 +227,26 @@ class DeclarationsTests {
         assertThat(fleet.isWhole(kept)).isTrue();
     }
 
+    /** A record that is opened again must not rest on what was withdrawn while it was closed. */
+    @Test
+    void aWithdrawalReachesAClosedRecordToo() {
+        var kept = fleet.cylinder("coated", null);
+        var other = fleet.cylinder("coated", null, "tare", null);
+        var declaration = fleet.declared(Map.of("coated", true)).text("/declaration/id");
+        var clerk = api.as(Role.CLERK);
+        var act = clerk.ifMatch(fleet.container(kept)).post("/api/containers/" + kept + "/merges",
+                Map.of("absorbed", other, "setAside", List.of("serial"), "reason", "read twice")).expect(201);
+        var withdrawn = fleet.withdrawn(declaration).expect(200);
+        assertThat(withdrawn.text("/declaration/state")).isEqualTo("WITHDRAWN");
+        clerk.ifMatch(fleet.container(kept)).post("/api/identity-acts/" + act.id() + "/undo",
+                Map.of("reason", "two after all")).expect(200);
+        for (var container : List.of(kept, other)) {
+            assertThat(fleet.container(container).at("/coated").isBoolean()).isFalse();
+            assertThat(fleet.status(container)).isEqualTo("UNDETERMINED");
+            assertThat(fleet.isWhole(container)).isTrue();
+        }
+    }
+
     @Test
     void rolesThatDoNotAnswerForTheFleetAreRefused() {
         var body = fleet.declaration(Map.of("coated", true));
