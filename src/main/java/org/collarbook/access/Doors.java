@@ -113,6 +113,10 @@ public final class Doors {
             door(HttpMethod.POST, "/api/containers/*/holds", STAFF),
             // for the office a clerk's key is asked for besides
             door(HttpMethod.POST, "/api/holds/*/lifts", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/declarations", OFFICE), door(HttpMethod.GET, "/api/declarations/*", OFFICE),
+            door(HttpMethod.POST, "/api/declarations", OFFICE),
+            door(HttpMethod.POST, "/api/declarations/previews", OFFICE),
+            door(HttpMethod.POST, "/api/declarations/*/withdrawal", OFFICE),
             door(HttpMethod.GET, "/api/recalls", OFFICE), door(HttpMethod.GET, "/api/recalls/*", OFFICE),
             door(HttpMethod.POST, "/api/recalls", OFFICE), door(HttpMethod.POST, "/api/recalls/*/end", OFFICE),
             // the requalifier's bench

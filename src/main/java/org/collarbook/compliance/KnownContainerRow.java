@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
@@ -34,7 +35,7 @@ final class KnownContainerRow {
                 texts(row, "history").map(Dated::parse).toList(),
                 container.marks().kind());
         return new KnownContainer(container, where(row), row.getBoolean("place_disputed"),
-                facts(container, history, row), declarer(row));
+                facts(container, history, row), declarers(container, row));
     }
 
     private static Facts facts(RegisteredContainer container, List<Requalification> history, ResultSet row)
@@ -87,8 +88,18 @@ final class KnownContainerRow {
                         ZoneId.of(row.getString("zone")), row.getObject("customer_id", UUID.class));
     }
 
-    private static @Nullable Declarer declarer(ResultSet row) throws SQLException {
-        var name = row.getString("declared_by");
-        return name == null ? null : new Declarer(name, row.getObject("declared_on", LocalDate.class));
+    /** The one it was registered under, then the others; written by the statement as id, day, name. */
+    private static List<Declarer> declarers(RegisteredContainer container, ResultSet row) throws SQLException {
+        var declarers = new ArrayList<Declarer>();
+        var own = container.declaration();
+        if (own != null) {
+            declarers.add(new Declarer(own, row.getString("declared_by"),
+                    row.getObject("declared_on", LocalDate.class), container.restingOn(own)));
+        }
+        texts(row, "further_declared").map(text -> text.split(",", 3)).forEach(part -> {
+            var id = UUID.fromString(part[0]);
+            declarers.add(new Declarer(id, part[2], LocalDate.parse(part[1]), container.restingOn(id)));
+        });
+        return declarers.stream().filter(one -> !one.facts().isEmpty()).toList();
     }
 }

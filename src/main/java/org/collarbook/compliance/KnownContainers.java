@@ -26,11 +26,14 @@ public class KnownContainers {
 
     private static final String STATEMENT = "select " + ContainerRows.COLUMNS + """
             , d.declared_by, d.declared_on,
+              array(select concat_ws(',', o.id, o.declared_on, o.declared_by) from declaration o
+                    where o.id = any (c.declared_in) and o.id is distinct from c.declaration_id
+                    order by o.id) as further_declared,
               exists (select from claimed_place k where k.container_id = c.id) as place_disputed,
               -- whose rules are to be asked of what several places claim is not known where they differ
               case when not exists (select from claimed_place k
                   where k.container_id = c.id and k.jurisdiction <> s.jurisdiction)
-                then coalesce(s.jurisdiction, d.jurisdiction) end as governed_by,
+                then coalesce(s.jurisdiction, d.jurisdiction, c.declared_jurisdiction) end as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
               (select max(f.filled_on) from %1$sfill f where f.container_id = c.id) as filled_on,
               -- a fill later on the day that it was empty ends that; one on a later day the rules see by its date

@@ -30,7 +30,8 @@ final class Then {
                     select from public.identity_act a where a.kind = 'MERGE' and a.from_id = :id and %s)
                 order by seq desc limit 1) entry,
               lateral jsonb_populate_record(null::public.container, entry.content
-                || jsonb_build_object('id', :id::text, 'declared', (entry.content ->> 'declared')::jsonb)) version),
+                || jsonb_build_object('id', :id::text, 'declared', (entry.content ->> 'declared')::jsonb,
+                  'declared_in', (entry.content ->> 'declared_in')::jsonb)) version),
             absorbed as (
               select cast(null as uuid) as container_id, cast(null as uuid) as into_id where false),
             moved as (

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * A row laid over what the register has of the same container. A cell that says something goes before what is recorded;
  * a blank one leaves it. Another way to write the same value is no change.
  *
- * <p>A container rests on one declaration at most. A later one takes the place of the earlier where it asserts at least
+ * <p>A container rests on one ledger's declaration at most. A later one takes the place of the earlier where it asserts at least
  * as much; where it asserts less, the earlier stays and the remark DECLARATION_KEPT says so.
  */
 record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration said) {
@@ -37,18 +37,19 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
         var kept = particulars.completedBy(earlier);
         var tag = row.tag() == null ? before.tag() : row.tag();
         if (said == null) {
-            return new NewContainer(marks(), kept.particulars(), tag, before.declaration(), kept.declared());
+            return NewContainer.following(before, marks(), kept.particulars(), tag, before.declaration(),
+                    kept.declared());
         }
         var anew = particulars.completedBy(said);
         boolean nothingNew = anew.particulars().completedBy(earlier).particulars().equals(kept.particulars());
         if (!nothingNew && anew.declared().containsAll(kept.declared())) {
-            return new NewContainer(marks(), anew.particulars(), tag, said.id(), anew.declared());
+            return NewContainer.following(before, marks(), anew.particulars(), tag, said.id(), anew.declared());
         }
         if (!nothingNew) {
             problems.remark(LedgerColumn.SPECIFICATION, "DECLARATION_KEPT", missing(kept, anew).toString(),
                     "a declaration that asserts all that the earlier one did: the earlier stays for this container");
         }
-        return new NewContainer(marks(), kept.particulars(), tag, declaration(said), kept.declared());
+        return NewContainer.following(before, marks(), kept.particulars(), tag, declaration(said), kept.declared());
     }
 
     private UUID declaration(Declaration later) {
@@ -93,7 +94,7 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
     /** The row over what was read, without what was declared; a collar read before its last test is read no more. */
     private Particulars overlaid(List<Requalification> history) {
         var given = row.particulars();
-        var had = undeclared();
+        var had = before.particulars().without(before.declared());
         var service = new Service(over(given.service().lading(), had.service().lading()),
                 over(given.service().exclusive(), had.service().exclusive()),
                 over(given.service().corrosionFree(), had.service().corrosionFree()));
@@ -116,25 +117,6 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
         var had = before.particulars().ownership();
         return given.owned() == null
                 || given.owned().equals(had.owned()) && Objects.equals(given.owner(), had.owner());
-    }
-
-    private Particulars undeclared() {
-        var had = before.particulars();
-        var service = had.service();
-        var owner = had.ownership();
-        return new Particulars(read(had.coated(), DeclarableFact.COATED), had.lined(), had.steel(),
-                had.installation(), had.reliefValve(), had.use(),
-                new Service(read(service.lading(), DeclarableFact.LADING),
-                        read(service.exclusive(), DeclarableFact.EXCLUSIVE),
-                        read(service.corrosionFree(), DeclarableFact.CORROSION_FREE)),
-                new Ownership(read(owner.owned(), DeclarableFact.OWNED), owner.owner(),
-                        read(owner.consent(), DeclarableFact.OWNER_CONSENT)),
-                read(had.marksLegible(), DeclarableFact.MARKS_LEGIBLE), had.permit(), had.extendedPeriod(),
-                had.schemeDue(), had.outOfServiceSince(), had.collarRead());
-    }
-
-    private <T> @Nullable T read(@Nullable T value, DeclarableFact fact) {
-        return before.declared().contains(fact) ? null : value;
     }
 
     private <T> @Nullable T declared(@Nullable T value, DeclarableFact fact) {

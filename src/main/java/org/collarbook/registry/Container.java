@@ -28,6 +28,8 @@ class Container implements Persistable<UUID> {
     private @Nullable String tag;
     private @Nullable UUID declarationId;
     private String[] declared;
+    private UUID @Nullable [] declaredIn;
+    private @Nullable String declaredJurisdiction;
     private Instant registeredAt;
     private UUID registeredBy;
 
@@ -48,6 +50,8 @@ class Container implements Persistable<UUID> {
         tag = content.tag() == null ? null : content.tag().value();
         declarationId = content.declaration();
         declared = ContainerRows.words(content.declared());
+        declaredIn = ContainerRows.declarations(content);
+        declaredJurisdiction = ContainerRows.jurisdiction(content);
     }
 
     @Override

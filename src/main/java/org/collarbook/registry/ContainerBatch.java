@@ -31,7 +31,7 @@ public class ContainerBatch {
     public record Change(RegisteredContainer before, NewContainer after) {}
 
     private static final String CONTENT = MarkColumns.NAMES + ", " + ParticularColumns.NAMES
-            + ", tag, declaration_id, declared";
+            + ", tag, declaration_id, declared, declared_in, declared_jurisdiction";
 
     private final JdbcClient jdbc;
     private final BulkCopy copy;
@@ -63,6 +63,12 @@ public class ContainerBatch {
                 .query(ContainerRows::read).list()
                 .forEach(container -> found.put(container.marks().naturalKey(), container));
         return found;
+    }
+
+    /** Closed records among them. */
+    public List<RegisteredContainer> byIds(Collection<UUID> ids) {
+        return jdbc.sql(ContainerRows.SELECT + "where c.id = any (?) order by c.id").param(ids.toArray(UUID[]::new))
+                .query(ContainerRows::read).list();
     }
 
     public Map<Tag, UUID> tagsInUse(Collection<Tag> tags) {
@@ -118,6 +124,11 @@ public class ContainerBatch {
         values.add(content.tag() == null ? null : content.tag().value());
         values.add(content.declaration());
         values.add(ContainerRows.words(content.declared()));
+        var declarations = ContainerRows.declarations(content);
+        values.add(declarations == null
+                ? null
+                : Arrays.stream(declarations).map(UUID::toString).toArray(String[]::new));
+        values.add(ContainerRows.jurisdiction(content));
         return values.toArray();
     }
 

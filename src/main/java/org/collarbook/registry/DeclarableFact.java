@@ -12,7 +12,9 @@ public enum DeclarableFact {
     CORROSION_FREE,
     MARKS_LEGIBLE,
     OWNED,
-    OWNER_CONSENT;
+    OWNER_CONSENT,
+    /** Whose rules govern it, where no site tells; known by the declaration alone. */
+    JURISDICTION;
 
     /** As the database and answers have it. */
     public String word() {
@@ -29,6 +31,22 @@ public enum DeclarableFact {
             case MARKS_LEGIBLE -> known.marksLegible();
             case OWNED -> known.ownership().owned();
             case OWNER_CONSENT -> known.ownership().consent();
+            case JURISDICTION -> null;
+        };
+    }
+
+    /** What the declaration asserts of it; null when nothing. */
+    @Nullable
+    Object of(Declaration said) {
+        return switch (this) {
+            case COATED -> said.coated();
+            case LADING -> said.lading();
+            case EXCLUSIVE -> said.exclusive();
+            case CORROSION_FREE -> said.corrosionFree();
+            case MARKS_LEGIBLE -> said.marksLegible();
+            case OWNED -> said.owned();
+            case OWNER_CONSENT -> said.ownerConsent();
+            case JURISDICTION -> said.jurisdiction();
         };
     }
 

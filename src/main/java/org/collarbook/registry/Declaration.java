@@ -1,6 +1,7 @@
 package org.collarbook.registry;
 
 import java.time.LocalDate;
+import java.util.Set;
 import java.util.UUID;
 
 import org.collarbook.regulation.Jurisdiction;
@@ -17,4 +18,18 @@ public record Declaration(UUID id, String declaredBy, LocalDate declaredOn, Stri
         @Nullable Jurisdiction jurisdiction, @Nullable Boolean coated, @Nullable Lading lading,
         @Nullable Boolean exclusive, @Nullable Boolean corrosionFree, @Nullable Boolean marksLegible,
         @Nullable Boolean owned, @Nullable Boolean ownerConsent, @Nullable Boolean rinSeen,
-        @Nullable Method bareMonthMethod, @Nullable Boolean blankMeansNone) {}
+        @Nullable Method bareMonthMethod, @Nullable Boolean blankMeansNone) {
+
+    /** What it asserts of these facts alone. */
+    Declaration of(Set<DeclarableFact> facts) {
+        return new Declaration(id, declaredBy, declaredOn, statement,
+                facts.contains(DeclarableFact.JURISDICTION) ? jurisdiction : null,
+                facts.contains(DeclarableFact.COATED) ? coated : null,
+                facts.contains(DeclarableFact.LADING) ? lading : null,
+                facts.contains(DeclarableFact.EXCLUSIVE) ? exclusive : null,
+                facts.contains(DeclarableFact.CORROSION_FREE) ? corrosionFree : null,
+                facts.contains(DeclarableFact.MARKS_LEGIBLE) ? marksLegible : null,
+                facts.contains(DeclarableFact.OWNED) ? owned : null,
+                facts.contains(DeclarableFact.OWNER_CONSENT) ? ownerConsent : null, null, null, null);
+    }
+}

@@ -40,7 +40,8 @@ public class Declarations {
         return jdbc.sql("select * from declaration where id = ?").param(id).query(Declarations::read).optional();
     }
 
-    private static Declaration read(ResultSet row, int number) throws SQLException {
+    /** Of the columns of the table. */
+    public static Declaration read(ResultSet row, int number) throws SQLException {
         var jurisdiction = row.getString("jurisdiction");
         var lading = row.getString("lading");
         var method = row.getString("bare_month_method");

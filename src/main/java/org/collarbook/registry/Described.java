@@ -14,6 +14,7 @@ final class Described {
         var fields = marks(container.marks());
         fields.putAll(particulars(container.particulars()));
         fields.put("tag", text(container.tag()));
+        fields.put("jurisdiction", text(container.further().jurisdiction()));
         return fields;
     }
 

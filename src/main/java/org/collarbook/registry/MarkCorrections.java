@@ -87,7 +87,7 @@ public class MarkCorrections {
 
     private NewContainer with(RegisteredContainer before, @Nullable Tag tag, Map<String, @Nullable String> readNow) {
         return new NewContainer(read(before.marks(), readNow).keepingStampsOf(before.marks()), before.particulars(),
-                tag, before.declaration(), before.declared());
+                tag, before.declaration(), before.declared(), before.further());
     }
 
     /** What is not read anew goes in by its plain form, which reads in one way only. */

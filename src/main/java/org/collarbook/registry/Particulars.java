@@ -53,6 +53,22 @@ public record Particulars(@Nullable Boolean coated, @Nullable Boolean lined, @Nu
         return new Completed(filled, declared);
     }
 
+    /** As if nobody knew these facts. */
+    public Particulars without(Set<DeclarableFact> facts) {
+        return new Particulars(unless(facts, DeclarableFact.COATED, coated), lined, steel, installation, reliefValve,
+                use, new Service(unless(facts, DeclarableFact.LADING, service.lading()),
+                        unless(facts, DeclarableFact.EXCLUSIVE, service.exclusive()),
+                        unless(facts, DeclarableFact.CORROSION_FREE, service.corrosionFree())),
+                new Ownership(unless(facts, DeclarableFact.OWNED, ownership.owned()), ownership.owner(),
+                        unless(facts, DeclarableFact.OWNER_CONSENT, ownership.consent())),
+                unless(facts, DeclarableFact.MARKS_LEGIBLE, marksLegible), permit, extendedPeriod, schemeDue,
+                outOfServiceSince, collarRead);
+    }
+
+    private static <T> @Nullable T unless(Set<DeclarableFact> facts, DeclarableFact fact, @Nullable T value) {
+        return facts.contains(fact) ? null : value;
+    }
+
     private static <T> @Nullable T choose(@Nullable T known, @Nullable T said, DeclarableFact fact,
             Set<DeclarableFact> declared) {
         if (known == null && said != null) {

@@ -2,6 +2,7 @@ package org.collarbook.registry;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
@@ -11,14 +12,21 @@ import org.jspecify.annotations.Nullable;
 
 /** A container as it stands in the register. */
 public record RegisteredContainer(UUID id, int version, Marks marks, Particulars particulars, Size size,
-        @Nullable Tag tag, @Nullable UUID declaration, Set<DeclarableFact> declared, Instant registeredAt) {
+        @Nullable Tag tag, @Nullable UUID declaration, Set<DeclarableFact> declared, Further further,
+        Instant registeredAt) {
 
     public RegisteredContainer {
         declared = Set.copyOf(declared);
     }
 
+    /** The facts that rest on this declaration. */
+    public List<DeclarableFact> restingOn(UUID by) {
+        return declared.stream().filter(fact -> by.equals(further.declared().getOrDefault(fact, declaration))).sorted()
+                .toList();
+    }
+
     public NewContainer content() {
-        return new NewContainer(marks, particulars, tag, declaration, declared);
+        return new NewContainer(marks, particulars, tag, declaration, declared, further);
     }
 
     /** All that this module knows for an assessment; history, place, fills and holds are for others to add. */

@@ -38,7 +38,8 @@ public class Tags {
     @Transactional
     public Correction tag(UUID container, @Nullable String ifMatch, @Nullable Tag tag, String reason, Caller by) {
         var changed = containers.change(container, ifMatch, before -> new NewContainer(before.marks(),
-                before.particulars(), tag, before.declaration(), before.declared()), new Act(reason, null), by);
+                before.particulars(), tag, before.declaration(), before.declared(), before.further()),
+                new Act(reason, null), by);
         return rows.find(changed.act()).orElseThrow();
     }
 

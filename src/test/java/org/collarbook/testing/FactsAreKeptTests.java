@@ -26,7 +26,9 @@ class FactsAreKeptTests {
             "requalification_correction", "repair", "repair_correction", "emptying", "journal", "site_version",
             "fill_flag", "scan_batch", "scan_line", "part", "part_removal", "out_of_service", "return_to_service",
             "transport_record", "training", "identity_act", "identity_act_fact", "identity_act_undo",
-            "pull_plan_acceptance", "pull_plan_line", "pull_plan_remainder"})
+            "group_declaration", "declaration_member",
+            "declaration_outcome", "declaration_withdrawal", "pull_plan_acceptance", "pull_plan_line",
+            "pull_plan_remainder"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
         var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")

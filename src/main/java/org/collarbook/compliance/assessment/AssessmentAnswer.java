@@ -7,6 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
+import org.collarbook.compliance.Declared;
+import org.collarbook.compliance.KnownContainer;
 import org.collarbook.compliance.RuleBookAnswer;
 import org.collarbook.platform.Caution;
 import org.collarbook.regulation.Assessment;
@@ -27,7 +29,7 @@ import org.jspecify.annotations.Nullable;
 public record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, boolean mayCarry, boolean mayCarryEmpty,
         boolean mayUse, List<RequirementAnswer> requirements, Map<String, PermissionAnswer> permissions,
         List<Reason> reasons, @Nullable List<ConsideredAnswer> explanation, RuleBookAnswer ruleBook,
-        @Nullable Replayed replayed, String caution) {
+        @Nullable Replayed replayed, @Nullable List<Declared> declared, String caution) {
 
     /**
      * The moment of whose knowledge the answer is, and the evaluator that answered then; {@code sameEvaluator} is false
@@ -84,12 +86,19 @@ public record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, b
                 assessment.mayCarry().allowed(), assessment.mayCarryEmpty().allowed(), assessment.mayUse().allowed(),
                 assessment.requirements().stream().map(clock -> RequirementAnswer.from(clock, assessment.asOf()))
                         .toList(),
-                permissions, assessment.reasons(), explanation, RuleBookAnswer.from(rules), null, Caution.TEXT);
+                permissions, assessment.reasons(), explanation, RuleBookAnswer.from(rules), null, null, Caution.TEXT);
     }
 
     AssessmentAnswer replayed(Instant knownAt, String evaluatorThen) {
         return new AssessmentAnswer(asOf, status, mayFill, mayCarry, mayCarryEmpty, mayUse, requirements, permissions,
                 reasons, explanation, ruleBook,
-                new Replayed(knownAt, evaluatorThen, evaluatorThen.equals(ruleBook.engineVersion())), caution);
+                new Replayed(knownAt, evaluatorThen, evaluatorThen.equals(ruleBook.engineVersion())), declared,
+                caution);
+    }
+
+    /** With the facts that rest on a person's word. */
+    AssessmentAnswer resting(KnownContainer known) {
+        return new AssessmentAnswer(asOf, status, mayFill, mayCarry, mayCarryEmpty, mayUse, requirements, permissions,
+                reasons, explanation, ruleBook, replayed, Declared.of(known), caution);
     }
 }

@@ -55,7 +55,8 @@ class ContainerAssessmentController {
             knowledge the answer is to be. It then rests on what was recorded by that moment and on the rule book that \
             the register held, with what was then switched on in it; the site is the version that was then known. \
             `replayed` tells the moment and whether another version of the evaluator answers now. With \
-            `explain=true` the answer tells of every rule what became of it, condition by condition.""")
+            `explain=true` the answer tells of every rule what became of it, condition by condition. \
+            `declared` names the facts that rest on a declaration, with by whom and when.""")
     ResponseEntity<AssessmentAnswer> assess(@PathVariable UUID id,
             @RequestParam(defaultValue = "false") boolean explain,
             @RequestParam(required = false) @Nullable String on,
@@ -65,7 +66,8 @@ class ContainerAssessmentController {
         }
         var known = containers.byId(id).orElse(null);
         if (known != null && on == null && knownAt == null) {
-            return answer(AssessmentAnswer.of(known.facts(), requirements.today(known), rules, explain));
+            return answer(AssessmentAnswer.of(known.facts(), requirements.today(known), rules, explain)
+                    .resting(known));
         }
         // a record that is closed now was not always
         if (known == null && absorbed.into(id).isEmpty()) {
@@ -80,7 +82,7 @@ class ContainerAssessmentController {
                 "This container was not registered by " + moment + ", or had been merged into another.").asException());
         var book = asKnown.book(moment);
         return answer(AssessmentAnswer.of(then.facts(), day, book.rules(), explain)
-                .replayed(moment, book.evaluator()));
+                .replayed(moment, book.evaluator()).resting(then));
     }
 
     private static ResponseEntity<AssessmentAnswer> answer(AssessmentAnswer body) {

@@ -6,7 +6,7 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 
-import org.collarbook.compliance.KnownContainer;
+import org.collarbook.compliance.Declared;
 import org.collarbook.platform.Caution;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
@@ -20,10 +20,8 @@ import org.jspecify.annotations.Nullable;
 record FillCheckAnswer(LocalDate asOf, boolean mayFill, Status status, @Nullable YearMonth due,
         @Nullable LocalDate lastDay, Candidate container, List<Reason> refusals, List<Reason> reasons,
         @Nullable Most most, @Nullable Gauge gauge, @Nullable LiquidAsked liquid,
-        @Nullable List<StampComparison.Line> stamp, @Nullable Declared declared, String caution) {
-
-    /** The facts of this answer that rest on a person's word. */
-    record Declared(String by, LocalDate on, List<String> facts) {}
+        @Nullable List<StampComparison.Line> stamp, @Nullable Declared declared,
+        List<Declared> furtherDeclared, String caution) {
 
     /** What the maximum was worked out for; {@code declaredBy} answers for the gravity of a product. */
     record LiquidAsked(@Nullable String product, BigDecimal specificGravity, @Nullable String declaredBy,
@@ -50,18 +48,11 @@ record FillCheckAnswer(LocalDate asOf, boolean mayFill, Status status, @Nullable
         if (most != null && judgement.liquid().temperatureF() != null && most.gallonsAtTemperature() == null) {
             reasons.add(ReasonCode.VOLUME_NOT_CORRECTED.reason());
         }
+        var declared = Declared.of(known);
         return new FillCheckAnswer(assessment.asOf(), judgement.mayFill(), assessment.status(), due,
                 due == null ? null : due.atEndOfMonth(), Candidate.from(known), judgement.refusals(), reasons, most,
                 Gauge.beside(most, known.facts().waterCapacity()), LiquidAsked.from(judgement.liquid()),
-                stamp == null ? null : stamp.lines(), declared(known), Caution.TEXT);
-    }
-
-    private static @Nullable Declared declared(KnownContainer known) {
-        var facts = known.container().declared();
-        var declarer = known.declarer();
-        return facts.isEmpty() || declarer == null
-                ? null
-                : new Declared(declarer.name(), declarer.declaredOn(),
-                        facts.stream().sorted().map(fact -> fact.word()).toList());
+                stamp == null ? null : stamp.lines(), declared.isEmpty() ? null : declared.getFirst(),
+                declared.stream().skip(1).toList(), Caution.TEXT);
     }
 }

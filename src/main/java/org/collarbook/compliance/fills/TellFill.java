@@ -119,7 +119,7 @@ public class TellFill {
         boolean unclear = disputes.isAcrossBorders(id, at);
         then.ifPresent(place -> facts.jurisdiction(unclear ? null : place.jurisdiction()));
         return new KnownContainer(now.container(), then.map(TellFill::where).orElse(where), now.placeDisputed(),
-                facts.build(), now.declarer());
+                facts.build(), now.declarers());
     }
 
     private static KnownContainer.Where where(Place place) {
