@@ -142,7 +142,8 @@ public final class Doors {
             door(HttpMethod.GET, "/api/pull-plans/*/comparison", DISPATCH),
             door(HttpMethod.POST, "/api/pull-plans/*/cancellation", DISPATCH),
             door(HttpMethod.POST, "/api/pull-plans/*/acceptance", DISPATCH),
-            door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/schedule", DISPATCH),
+            door(HttpMethod.GET, "/api/schedule/undetermined", DISPATCH),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
             // keys

@@ -5,11 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
-import org.collarbook.platform.PageSize;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.HttpHeaders;
@@ -19,7 +20,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 @RestController
@@ -27,34 +31,44 @@ import jakarta.servlet.http.HttpServletResponse;
 @Tag(name = "Schedule")
 class ScheduleController {
 
-    private final ScheduleRows rows;
+    private static final String TOLD = """
+            `site`, `customer` and `route` take an id or a code, a route what stands at its stops. `containerSize` is a \
+            size as rows have it; `size` is how many rows a page has. `owner` is OWN for the distributor's own, or the \
+            name of another owner in any case. A parameter that is not named here is refused.""";
 
-    ScheduleController(ScheduleRows rows) {
+    private final ScheduleRows rows;
+    private final ScheduleQuestions questions;
+
+    ScheduleController(ScheduleRows rows, ScheduleQuestions questions) {
         this.rows = rows;
+        this.questions = questions;
     }
 
     /** One line of the schedule; months as YYYY-MM. */
     record Line(YearMonth due, LocalDate lastDay, String status, String requirement, @Nullable String jurisdiction,
             @Nullable String rule, UUID containerId, String kind, String specification, @Nullable String maker,
-            String serial,
-            @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
-            @Nullable String siteName, @Nullable String customer) {
+            String serial, @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
+            @Nullable String siteName, @Nullable String customer, @Nullable String owner, List<String> routes) {
 
         static Line from(ScheduleRow row) {
             return new Line(YearMonth.from(row.due()), row.lastDay(), row.status(), row.requirement(),
-                    row.jurisdiction(), row.rule(),
-                    row.containerId(), row.kind(), row.specification(), row.maker(), row.serial(),
-                    row.manufactured() == null ? null : YearMonth.from(row.manufactured()), row.size(), row.tag(),
-                    row.site(), row.siteName(), row.customer());
+                    row.jurisdiction(), row.rule(), row.containerId(), row.kind(), row.specification(), row.maker(),
+                    row.serial(), row.manufacturedIn(), row.size(), row.tag(), row.site(), row.siteName(),
+                    row.customer(), row.owner(), row.routeCodes());
         }
     }
 
     @GetMapping(produces = "application/json")
-    @Operation(summary = "What falls due, in pages ordered by month")
-    Page<Line> page(@ParameterObject ScheduleFilter filter, @RequestParam(required = false) @Nullable String cursor,
-            @RequestParam(required = false) @Nullable Integer size) {
-        var asked = PageSize.of(size);
-        return Page.of(rows.page(filter, after(cursor), asked), asked,
+    @Operation(summary = "What falls due, in pages ordered by month", description = TOLD)
+    Page<Line> page(@ParameterObject ScheduleQuestion question, @RequestParam(required = false) @Nullable String cursor,
+            @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
+            HttpServletRequest request) {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, "cursor", "size");
+        var filter = questions.read(question, wrong);
+        var asked = PageAsked.read(size, cursor, ScheduleController::after, wrong);
+        wrong.done();
+        return Page.of(rows.page(filter, asked.after(), asked.size()), asked.size(),
                 row -> Cursor.after(row.due(), row.containerId(), row.requirement(),
                         row.jurisdiction() == null ? "" : row.jurisdiction()))
                 .map(read -> read.stream().map(Line::from).toList());
@@ -62,11 +76,22 @@ class ScheduleController {
 
     @GetMapping(produces = "text/csv")
     @Operation(summary = "The whole schedule as CSV (also by ?format=csv)")
-    void csv(@ParameterObject ScheduleFilter filter, HttpServletResponse response) throws IOException {
+    void csv(@ParameterObject ScheduleQuestion question, HttpServletRequest request, HttpServletResponse response)
+            throws IOException {
+        var filter = whole(question, request);
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8);
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"schedule.csv\"");
         rows.write(filter, response.getOutputStream());
+    }
+
+    /** A file has no pages. */
+    private ScheduleFilter whole(ScheduleQuestion question, HttpServletRequest request, String... besides) {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, besides);
+        var filter = questions.read(question, wrong);
+        wrong.done();
+        return filter;
     }
 
     private static @Nullable Cursor after(@Nullable String text) {
