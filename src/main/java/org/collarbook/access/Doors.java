@@ -144,6 +144,7 @@ public final class Doors {
             door(HttpMethod.POST, "/api/pull-plans/*/acceptance", DISPATCH),
             door(HttpMethod.GET, "/api/schedule", DISPATCH),
             door(HttpMethod.GET, "/api/schedule/undetermined", DISPATCH),
+            door(HttpMethod.GET, "/api/schedule/summary", DISPATCH),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
             // keys
