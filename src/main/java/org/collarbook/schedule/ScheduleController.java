@@ -1,6 +1,7 @@
 package org.collarbook.schedule;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -39,7 +40,10 @@ class ScheduleController {
     private final ScheduleRows rows;
     private final ScheduleQuestions questions;
 
-    ScheduleController(ScheduleRows rows, ScheduleQuestions questions) {
+    private final ScheduleWorkbook workbook;
+
+    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, ScheduleWorkbook workbook) {
+        this.workbook = workbook;
         this.rows = rows;
         this.questions = questions;
     }
@@ -75,23 +79,46 @@ class ScheduleController {
     }
 
     @GetMapping(produces = "text/csv")
-    @Operation(summary = "The whole schedule as CSV (also by ?format=csv)")
-    void csv(@ParameterObject ScheduleQuestion question, HttpServletRequest request, HttpServletResponse response)
-            throws IOException {
-        var filter = whole(question, request);
-        response.setContentType("text/csv");
+    @Operation(summary = "The whole schedule as CSV (also by ?format=csv)", description = """
+            `plain=true` is for machines: text as it is. Otherwise a cell that a spreadsheet would run as a formula has an \
+            apostrophe before it.""")
+    void csv(@ParameterObject ScheduleQuestion question,
+            @Parameter(schema = @Schema(type = "boolean")) @RequestParam(required = false) @Nullable String plain,
+            HttpServletRequest request, HttpServletResponse response) throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, "plain");
+        var filter = questions.read(question, wrong);
+        var asIs = wrong.word("plain", plain, YesOrNo.class);
+        wrong.done();
         response.setCharacterEncoding(StandardCharsets.UTF_8);
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"schedule.csv\"");
-        rows.write(filter, response.getOutputStream());
+        rows.write(filter, asIs == YesOrNo.TRUE, as("text/csv", "schedule.csv", response));
     }
 
-    /** A file has no pages. */
-    private ScheduleFilter whole(ScheduleQuestion question, HttpServletRequest request, String... besides) {
+    private enum YesOrNo {
+        TRUE,
+        FALSE
+    }
+
+    @GetMapping(produces = ScheduleWorkbook.TYPE)
+    @Operation(summary = "The whole schedule as a workbook (also by ?format=xlsx)", description = """
+            The columns of the CSV with real dates, a month as its last day; a further sheet has the caution, when the \
+            register was read, the rule book and what was asked. `sheets=year` gives each year a sheet of its own.""")
+    void xlsx(@ParameterObject ScheduleQuestion question,
+            @Parameter(schema = @Schema(type = "string", allowableValues = "year")) @RequestParam(required = false) @Nullable String sheets,
+            HttpServletRequest request,
+            HttpServletResponse response) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, besides);
+        ScheduleQuestion.refuseUnknown(request, wrong, "sheets");
         var filter = questions.read(question, wrong);
+        var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
         wrong.done();
-        return filter;
+        workbook.write(filter, by, as(ScheduleWorkbook.TYPE, "schedule.xlsx", response));
+    }
+
+    private static OutputStream as(String type, String name, HttpServletResponse response) throws IOException {
+        response.setContentType(type);
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+        return response.getOutputStream();
     }
 
     private static @Nullable Cursor after(@Nullable String text) {

@@ -1,7 +1,5 @@
 package org.collarbook.schedule;
 
-import static org.collarbook.platform.SpreadsheetText.guardedInSql;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
@@ -13,13 +11,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 
 import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.SpreadsheetText;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Reads the schedule in the order (due month, container, requirement, jurisdiction), which is also the order of its index. */
 @Component
@@ -28,6 +32,7 @@ class ScheduleRows {
     static final String STATUS = "container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, "
             + "(:now at time zone coalesce(s.zone, 'UTC'))::date)";
 
+    private static final int FETCHED = 1000;
     static final String OWNER = "case when c.owned then '" + ScheduleFilter.OWN + "' else c.owner end";
     static final String JOINS = """
 
@@ -53,21 +58,32 @@ class ScheduleRows {
                     from route_stop stop join route on route.id = stop.route_id
                     where stop.site_id = r.site_id) as routes"""
             .formatted(STATUS, OWNER);
-    private static final String FILE = """
-            select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
-                   %s as status, r.requirement, r.rule, c.kind,
-                   %s as specification, %s as maker, %s as serial, to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
-                   %s as site_name, %s as customer, %s as owner, %s as routes, c.id as container_id,
-                   nullif(r.jurisdiction, '') as jurisdiction"""
-            .formatted(STATUS, guardedInSql("c.specification"), guardedInSql("c.maker"), guardedInSql("c.serial"),
-                    guardedInSql("c.tag"), guardedInSql("s.code"), guardedInSql("s.name"), guardedInSql("u.code"),
-                    guardedInSql("(" + OWNER + ")"), guardedInSql("calls.codes"));
+    private static final String FILE = file(SpreadsheetText::guardedInSql);
+    /** For machines: text as it is. */
+    private static final String PLAIN_FILE = file(column -> column);
+
+    private static String file(UnaryOperator<String> text) {
+        return """
+                select to_char(r.due, 'YYYY-MM') as due,
+                       (r.due + interval '1 month' - interval '1 day')::date as last_day, %s as status, r.requirement,
+                       r.rule, c.kind, %s as specification, %s as maker, %s as serial,
+                       to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
+                       %s as site_name, %s as customer, %s as owner, %s as routes, c.id as container_id,
+                       nullif(r.jurisdiction, '') as jurisdiction"""
+                .formatted(STATUS, text.apply("c.specification"), text.apply("c.maker"), text.apply("c.serial"),
+                        text.apply("c.tag"), text.apply("s.code"), text.apply("s.name"), text.apply("u.code"),
+                        text.apply("(" + OWNER + ")"), text.apply("calls.codes"));
+    }
 
     private final JdbcClient jdbc;
     private final BulkCopyOut copyOut;
     private final Clock clock;
+    private final TransactionTemplate snapshot;
 
-    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock) {
+    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock, PlatformTransactionManager transactions) {
+        snapshot = new TransactionTemplate(transactions);
+        snapshot.setReadOnly(true);
+        snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
         this.jdbc = jdbc;
         this.copyOut = copyOut;
         this.clock = clock;
@@ -92,18 +108,28 @@ class ScheduleRows {
                 : "") + ORDER + " limit :limit";
     }
 
+    /** Each row in turn, in the order of the pages, by a cursor of the transaction: some hundred are in memory. */
+    void each(ScheduleFilter filter, Consumer<ScheduleRow> reader) {
+        snapshot.executeWithoutResult(status -> {
+            try (var rows = jdbc.sql(PAGE + FROM + filter.where() + ORDER).withFetchSize(FETCHED)
+                    .params(parameters(filter)).query(ScheduleRow.class).stream()) {
+                rows.forEach(reader);
+            }
+        });
+    }
+
     /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
-    void write(ScheduleFilter filter, OutputStream out) throws IOException {
+    void write(ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
         try {
-            copyOut.write(copy(filter), out);
+            copyOut.write(copy(filter, plain), out);
         } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
         }
     }
 
-    String copy(ScheduleFilter filter) {
-        return "copy (" + Literals.inline(FILE + FROM_ALL + filter.where() + ORDER, parameters(filter))
-                + ") to stdout with (format csv, header)";
+    String copy(ScheduleFilter filter, boolean plain) {
+        return "copy (" + Literals.inline((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER,
+                parameters(filter)) + ") to stdout with (format csv, header)";
     }
 
     private Map<String, Object> parameters(ScheduleFilter filter) {
