@@ -9,6 +9,7 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
@@ -41,8 +42,11 @@ class ScheduleController {
     private final ScheduleQuestions questions;
 
     private final ScheduleWorkbook workbook;
+    private final ScheduleCalendar calendar;
 
-    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, ScheduleWorkbook workbook) {
+    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, ScheduleWorkbook workbook,
+            ScheduleCalendar calendar) {
+        this.calendar = calendar;
         this.workbook = workbook;
         this.rows = rows;
         this.questions = questions;
@@ -113,6 +117,18 @@ class ScheduleController {
         var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
         wrong.done();
         workbook.write(filter, by, as(ScheduleWorkbook.TYPE, "schedule.xlsx", response));
+    }
+
+    @GetMapping(produces = CalendarFile.TYPE)
+    @Operation(summary = "The schedule as a calendar, an all-day event for each site and month (also by ?format=ics)", description = "An event stands on the last day of its month and counts what falls due at the site.")
+    void calendar(@ParameterObject ScheduleQuestion question, HttpServletRequest request, HttpServletResponse response)
+            throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong);
+        var filter = questions.read(question, wrong);
+        wrong.done();
+        var events = calendar.events(filter);
+        calendar.write(events, as(CalendarFile.TYPE + ";charset=UTF-8", "schedule.ics", response));
     }
 
     private static OutputStream as(String type, String name, HttpServletResponse response) throws IOException {

@@ -23,6 +23,12 @@ record ScheduleFilter(@Nullable YearMonth from, @Nullable YearMonth to, @Nullabl
     /** The distributor itself, among the names of owners. */
     static final String OWN = "OWN";
 
+    /** What narrows the containers of a site and month; empty where each has all of its own. */
+    ScheduleFilter ofContainers() {
+        return new ScheduleFilter(null, null, null, null, null, kind, containerSize, specification, requirement, status,
+                owner);
+    }
+
     /** The conditions, over the aliases of {@link ScheduleRows}. */
     String where() {
         return "r.due is not null" + conditions();

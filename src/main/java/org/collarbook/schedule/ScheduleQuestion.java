@@ -36,6 +36,17 @@ record ScheduleQuestion(
     private static final List<String> NAMES = Arrays.stream(ScheduleQuestion.class.getRecordComponents())
             .map(component -> component.getName()).toList();
 
+    /** Asks for the same again, whatever becomes of the codes. */
+    static ScheduleQuestion of(ScheduleFilter filter) {
+        return new ScheduleQuestion(text(filter.from()), text(filter.to()), text(filter.site()),
+                text(filter.customer()), text(filter.route()), text(filter.kind()), filter.containerSize(),
+                filter.specification(), text(filter.requirement()), text(filter.status()), filter.owner());
+    }
+
+    private static @Nullable String text(@Nullable Object value) {
+        return value == null ? null : value.toString();
+    }
+
     /** A word that nobody reads would be taken for a filter that was applied. */
     static void refuseUnknown(HttpServletRequest request, Inputs wrong, String... besides) {
         refuseUnknown(request, wrong, Set.of(), besides);
