@@ -53,6 +53,7 @@ class ScheduleController {
     }
 
     /** One line of the schedule; months as YYYY-MM. */
+    @Schema(name = "ScheduleLine")
     record Line(YearMonth due, LocalDate lastDay, String status, String requirement, @Nullable String jurisdiction,
             @Nullable String rule, UUID containerId, String kind, String specification, @Nullable String maker,
             String serial, @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
