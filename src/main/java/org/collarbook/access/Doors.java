@@ -25,7 +25,9 @@ public final class Doors {
 
     /** Open to all: no key is asked for. */
     public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
-            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/", "/error");
+            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/", "/error",
+            // by a token of its own
+            "/calendars/*");
 
     public static final List<Door> TABLE = List.of(
             // the decision
@@ -149,8 +151,13 @@ public final class Doors {
             door(HttpMethod.GET, "/api/pull-plans/*/comparison", DISPATCH),
             door(HttpMethod.POST, "/api/pull-plans/*/cancellation", DISPATCH),
             door(HttpMethod.POST, "/api/pull-plans/*/acceptance", DISPATCH),
-            door(HttpMethod.GET, "/api/schedule", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/forecasts", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/forecasts", DISPATCH),
+            door(HttpMethod.GET, "/api/schedule", DISPATCH),
+            door(HttpMethod.GET, "/api/schedule/undetermined", DISPATCH),
+            door(HttpMethod.GET, "/api/schedule/summary", DISPATCH),
+            door(HttpMethod.POST, "/api/calendar-feeds", DISPATCH),
+            door(HttpMethod.GET, "/api/calendar-feeds", DISPATCH),
+            door(HttpMethod.DELETE, "/api/calendar-feeds/*", DISPATCH),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
             // keys

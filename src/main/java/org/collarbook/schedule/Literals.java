@@ -1,12 +1,18 @@
 package org.collarbook.schedule;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.UUID;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** COPY takes no parameters, so its query carries them as literals: typed values and our own constants only. */
+/**
+ * COPY takes no parameters, so its query carries them as literals: typed values, our own constants, and text as the
+ * digits of its octets, which end no literal whatever they spell.
+ */
 final class Literals {
 
     private static final Pattern PARAMETER = Pattern.compile("(?<![:\\w]):([a-z_]+)");
@@ -20,7 +26,7 @@ final class Literals {
             if (value == null) {
                 throw new IllegalArgumentException("no value for " + name.group());
             }
-            return literal(value);
+            return Matcher.quoteReplacement(literal(value));
         });
     }
 
@@ -30,6 +36,8 @@ final class Literals {
             case OffsetDateTime time -> "timestamptz '" + time + "'";
             case UUID id -> "uuid '" + id + "'";
             case String constant when CONSTANT.matcher(constant).matches() -> "'" + constant + "'";
+            case String text -> "convert_from('\\x" + HexFormat.of().formatHex(text.getBytes(StandardCharsets.UTF_8))
+                    + "'::bytea, 'UTF8')";
             default -> throw new IllegalArgumentException("not a literal: " + value.getClass());
         };
     }

@@ -1,15 +1,18 @@
 package org.collarbook.schedule;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.List;
 import java.util.UUID;
 
+import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
-import org.collarbook.platform.PageSize;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.HttpHeaders;
@@ -19,7 +22,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 @RestController
@@ -27,46 +33,109 @@ import jakarta.servlet.http.HttpServletResponse;
 @Tag(name = "Schedule")
 class ScheduleController {
 
-    private final ScheduleRows rows;
+    private static final String TOLD = """
+            `site`, `customer` and `route` take an id or a code, a route what stands at its stops. `containerSize` is a \
+            size as rows have it; `size` is how many rows a page has. `owner` is OWN for the distributor's own, or the \
+            name of another owner in any case. A parameter that is not named here is refused.""";
 
-    ScheduleController(ScheduleRows rows) {
+    private final ScheduleRows rows;
+    private final ScheduleQuestions questions;
+
+    private final ScheduleWorkbook workbook;
+    private final ScheduleCalendar calendar;
+
+    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, ScheduleWorkbook workbook,
+            ScheduleCalendar calendar) {
+        this.calendar = calendar;
+        this.workbook = workbook;
         this.rows = rows;
+        this.questions = questions;
     }
 
     /** One line of the schedule; months as YYYY-MM. */
+    @Schema(name = "ScheduleLine")
     record Line(YearMonth due, LocalDate lastDay, String status, String requirement, @Nullable String jurisdiction,
             @Nullable String rule, UUID containerId, String kind, String specification, @Nullable String maker,
-            String serial,
-            @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
-            @Nullable String siteName, @Nullable String customer) {
+            String serial, @Nullable YearMonth manufactured, String size, @Nullable String tag, @Nullable String site,
+            @Nullable String siteName, @Nullable String customer, @Nullable String owner, List<String> routes) {
 
         static Line from(ScheduleRow row) {
             return new Line(YearMonth.from(row.due()), row.lastDay(), row.status(), row.requirement(),
-                    row.jurisdiction(), row.rule(),
-                    row.containerId(), row.kind(), row.specification(), row.maker(), row.serial(),
-                    row.manufactured() == null ? null : YearMonth.from(row.manufactured()), row.size(), row.tag(),
-                    row.site(), row.siteName(), row.customer());
+                    row.jurisdiction(), row.rule(), row.containerId(), row.kind(), row.specification(), row.maker(),
+                    row.serial(), row.manufacturedIn(), row.size(), row.tag(), row.site(), row.siteName(),
+                    row.customer(), row.owner(), row.routeCodes());
         }
     }
 
     @GetMapping(produces = "application/json")
-    @Operation(summary = "What falls due, in pages ordered by month")
-    Page<Line> page(@ParameterObject ScheduleFilter filter, @RequestParam(required = false) @Nullable String cursor,
-            @RequestParam(required = false) @Nullable Integer size) {
-        var asked = PageSize.of(size);
-        return Page.of(rows.page(filter, after(cursor), asked), asked,
+    @Operation(summary = "What falls due, in pages ordered by month", description = TOLD)
+    Page<Line> page(@ParameterObject ScheduleQuestion question, @RequestParam(required = false) @Nullable String cursor,
+            @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
+            HttpServletRequest request) {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, "cursor", "size");
+        var filter = questions.read(question, wrong);
+        var asked = PageAsked.read(size, cursor, ScheduleController::after, wrong);
+        wrong.done();
+        return Page.of(rows.page(filter, asked.after(), asked.size()), asked.size(),
                 row -> Cursor.after(row.due(), row.containerId(), row.requirement(),
                         row.jurisdiction() == null ? "" : row.jurisdiction()))
                 .map(read -> read.stream().map(Line::from).toList());
     }
 
     @GetMapping(produces = "text/csv")
-    @Operation(summary = "The whole schedule as CSV (also by ?format=csv)")
-    void csv(@ParameterObject ScheduleFilter filter, HttpServletResponse response) throws IOException {
-        response.setContentType("text/csv");
+    @Operation(summary = "The whole schedule as CSV (also by ?format=csv)", description = """
+            `plain=true` is for machines: text as it is. Otherwise a cell that a spreadsheet would run as a formula has an \
+            apostrophe before it.""")
+    void csv(@ParameterObject ScheduleQuestion question,
+            @Parameter(schema = @Schema(type = "boolean")) @RequestParam(required = false) @Nullable String plain,
+            HttpServletRequest request, HttpServletResponse response) throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, "plain");
+        var filter = questions.read(question, wrong);
+        var asIs = wrong.word("plain", plain, YesOrNo.class);
+        wrong.done();
         response.setCharacterEncoding(StandardCharsets.UTF_8);
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"schedule.csv\"");
-        rows.write(filter, response.getOutputStream());
+        rows.write(filter, asIs == YesOrNo.TRUE, as("text/csv", "schedule.csv", response));
+    }
+
+    private enum YesOrNo {
+        TRUE,
+        FALSE
+    }
+
+    @GetMapping(produces = ScheduleWorkbook.TYPE)
+    @Operation(summary = "The whole schedule as a workbook (also by ?format=xlsx)", description = """
+            The columns of the CSV with real dates, a month as its last day; a further sheet has the caution, when the \
+            register was read, the rule book and what was asked. `sheets=year` gives each year a sheet of its own.""")
+    void xlsx(@ParameterObject ScheduleQuestion question,
+            @Parameter(schema = @Schema(type = "string", allowableValues = "year")) @RequestParam(required = false) @Nullable String sheets,
+            HttpServletRequest request,
+            HttpServletResponse response) throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, "sheets");
+        var filter = questions.read(question, wrong);
+        var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
+        wrong.done();
+        workbook.write(filter, by, as(ScheduleWorkbook.TYPE, "schedule.xlsx", response));
+    }
+
+    @GetMapping(produces = CalendarFile.TYPE)
+    @Operation(summary = "The schedule as a calendar, an all-day event for each site and month (also by ?format=ics)", description = "An event stands on the last day of its month and counts what falls due at the site.")
+    void calendar(@ParameterObject ScheduleQuestion question, HttpServletRequest request, HttpServletResponse response)
+            throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong);
+        var filter = questions.read(question, wrong);
+        wrong.done();
+        var events = calendar.events(filter);
+        calendar.write(events, as(CalendarFile.TYPE + ";charset=UTF-8", "schedule.ics", response));
+    }
+
+    private static OutputStream as(String type, String name, HttpServletResponse response) throws IOException {
+        response.setContentType(type);
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+        return response.getOutputStream();
     }
 
     private static @Nullable Cursor after(@Nullable String text) {

@@ -1,7 +1,5 @@
 package org.collarbook.schedule;
 
-import static org.collarbook.platform.SpreadsheetText.guardedInSql;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
@@ -13,13 +11,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 
 import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.SpreadsheetText;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Reads the schedule in the order (due month, container, requirement, jurisdiction), which is also the order of its index. */
 @Component
@@ -28,34 +32,58 @@ class ScheduleRows {
     static final String STATUS = "container_status(r.standing, r.due, r.filled_in_time, r.changes_on, r.changes_to, "
             + "(:now at time zone coalesce(s.zone, 'UTC'))::date)";
 
-    private static final String FROM = """
+    private static final int FETCHED = 1000;
+    static final String OWNER = "case when c.owned then '" + ScheduleFilter.OWN + "' else c.owner end";
+    static final String JOINS = """
 
             from requirement r
             join container c on c.id = r.container_id
             left join site s on s.id = r.site_id
-            left join customer u on u.id = r.customer_id
+            left join customer u on u.id = r.customer_id""";
+    private static final String FROM = JOINS + " where ";
+    /** For a whole file the codes of each site's routes are put together once, for a page where they are asked for. */
+    private static final String FROM_ALL = JOINS + """
+
+            left join (select stop.site_id, string_agg(route.code, ', ' order by route.code) as codes
+                    from route_stop stop join route on route.id = stop.route_id group by stop.site_id) calls
+                on calls.site_id = r.site_id
             where\s""";
     private static final String ORDER = " order by r.due, r.container_id, r.requirement, r.jurisdiction";
     private static final String PAGE = """
             select r.due, (r.due + interval '1 month' - interval '1 day')::date as last_day, %s as status,
                    r.requirement, nullif(r.jurisdiction, '') as jurisdiction, r.rule, c.id as container_id, c.kind,
-                   c.specification, c.maker, c.serial, c.manufactured, c.size, c.tag, s.code as site, s.name as site_name, u.code as customer"""
-            .formatted(STATUS);
-    private static final String FILE = """
-            select to_char(r.due, 'YYYY-MM') as due, (r.due + interval '1 month' - interval '1 day')::date as last_day,
-                   %s as status, r.requirement, r.rule, c.kind,
-                   %s as specification, %s as maker, %s as serial, to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
-                   %s as site_name, %s as customer, c.id as container_id,
-                   nullif(r.jurisdiction, '') as jurisdiction"""
-            .formatted(STATUS, guardedInSql("c.specification"), guardedInSql("c.maker"), guardedInSql("c.serial"),
-                    guardedInSql("c.tag"),
-                    guardedInSql("s.code"), guardedInSql("s.name"), guardedInSql("u.code"));
+                   c.specification, c.maker, c.serial, c.manufactured, c.size, c.tag, s.code as site,
+                   s.name as site_name, u.code as customer, %s as owner,
+                   (select string_agg(route.code, chr(10) order by route.code)
+                    from route_stop stop join route on route.id = stop.route_id
+                    where stop.site_id = r.site_id) as routes"""
+            .formatted(STATUS, OWNER);
+    private static final String FILE = file(SpreadsheetText::guardedInSql);
+    /** For machines: text as it is. */
+    private static final String PLAIN_FILE = file(column -> column);
+
+    private static String file(UnaryOperator<String> text) {
+        return """
+                select to_char(r.due, 'YYYY-MM') as due,
+                       (r.due + interval '1 month' - interval '1 day')::date as last_day, %s as status, r.requirement,
+                       r.rule, c.kind, %s as specification, %s as maker, %s as serial,
+                       to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site,
+                       %s as site_name, %s as customer, %s as owner, %s as routes, c.id as container_id,
+                       nullif(r.jurisdiction, '') as jurisdiction"""
+                .formatted(STATUS, text.apply("c.specification"), text.apply("c.maker"), text.apply("c.serial"),
+                        text.apply("c.tag"), text.apply("s.code"), text.apply("s.name"), text.apply("u.code"),
+                        text.apply("(" + OWNER + ")"), text.apply("calls.codes"));
+    }
 
     private final JdbcClient jdbc;
     private final BulkCopyOut copyOut;
     private final Clock clock;
+    private final TransactionTemplate snapshot;
 
-    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock) {
+    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock, PlatformTransactionManager transactions) {
+        snapshot = new TransactionTemplate(transactions);
+        snapshot.setReadOnly(true);
+        snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
         this.jdbc = jdbc;
         this.copyOut = copyOut;
         this.clock = clock;
@@ -63,31 +91,45 @@ class ScheduleRows {
 
     List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
         var parameters = parameters(filter);
-        var where = filter.where();
         if (after != null) {
-            where += " and (r.due, r.container_id, r.requirement, r.jurisdiction)"
-                    + " > (:after_due, :after_container, :after_requirement, :after_jurisdiction)";
             parameters.put("after_due", LocalDate.parse(after.key().get(0)));
             parameters.put("after_container", UUID.fromString(after.key().get(1)));
             parameters.put("after_requirement", after.key().get(2));
             parameters.put("after_jurisdiction", after.key().get(3));
         }
-        return jdbc.sql(PAGE + FROM + where + ORDER + " limit :limit").params(parameters)
+        return jdbc.sql(pageOf(filter, after != null)).params(parameters)
                 .param("limit", size.limit()).query(ScheduleRow.class).list();
     }
 
+    static String pageOf(ScheduleFilter filter, boolean continued) {
+        return PAGE + FROM + filter.where() + (continued
+                ? " and (r.due, r.container_id, r.requirement, r.jurisdiction)"
+                        + " > (:after_due, :after_container, :after_requirement, :after_jurisdiction)"
+                : "") + ORDER + " limit :limit";
+    }
+
+    /** Each row in turn, in the order of the pages, by a cursor of the transaction: some hundred are in memory. */
+    void each(ScheduleFilter filter, Consumer<ScheduleRow> reader) {
+        snapshot.executeWithoutResult(status -> {
+            try (var rows = jdbc.sql(PAGE + FROM + filter.where() + ORDER).withFetchSize(FETCHED)
+                    .params(parameters(filter)).query(ScheduleRow.class).stream()) {
+                rows.forEach(reader);
+            }
+        });
+    }
+
     /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
-    void write(ScheduleFilter filter, OutputStream out) throws IOException {
+    void write(ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
         try {
-            copyOut.write(copy(filter), out);
+            copyOut.write(copy(filter, plain), out);
         } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
         }
     }
 
-    String copy(ScheduleFilter filter) {
-        return "copy (" + Literals.inline(FILE + FROM + filter.where() + ORDER, parameters(filter))
-                + ") to stdout with (format csv, header)";
+    String copy(ScheduleFilter filter, boolean plain) {
+        return "copy (" + Literals.inline((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER,
+                parameters(filter)) + ") to stdout with (format csv, header)";
     }
 
     private Map<String, Object> parameters(ScheduleFilter filter) {

@@ -13,6 +13,6 @@ public class WholeSchedule {
     }
 
     public String copy() {
-        return rows.copy(new ScheduleFilter(null, null, null, null, null, null, null));
+        return rows.copy(ScheduleFilter.EVERYTHING, false);
     }
 }

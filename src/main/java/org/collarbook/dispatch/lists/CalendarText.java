@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Stream;
 
 import org.collarbook.dispatch.lists.PullList.Action;
+import org.collarbook.platform.CalendarFile;
 
 /**
  * The words of one event. A calendar is for a glance, so a stop has one line, and not every stop has one; stops for
@@ -28,7 +29,7 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
         if (!list.placeDisputed().isEmpty()) {
             parts.add(list.placeDisputed().size() + " in dispute");
         }
-        return plain(of) + ": " + String.join(", ", parts);
+        return CalendarFile.plain(of) + ": " + String.join(", ", parts);
     }
 
     String description() {
@@ -53,14 +54,14 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
     /** Stock and rack are those of the whole list, so they are told where the event is the whole list. */
     private void load(List<String> lines) {
         if (stops.isEmpty() || stops.size() == list.stops().size()) {
-            list.sizes().forEach(size -> lines.add("Load " + size.load() + " × " + plain(size.size())
+            list.sizes().forEach(size -> lines.add("Load " + size.load() + " × " + CalendarFile.plain(size.size())
                     + "; in date at the depot " + ListWords.number(size.inDateAtDepot()) + ", short "
                     + ListWords.number(size.shortfall()) + ", over the rack "
                     + ListWords.number(size.overRack())));
             return;
         }
         var swapped = pulled(stops).filter(one -> one.action() == Action.SWAP).toList();
-        lines.add("Load " + (swapped.isEmpty() ? "nothing" : plain(ListWords.bySize(swapped)))
+        lines.add("Load " + (swapped.isEmpty() ? "nothing" : CalendarFile.plain(ListWords.bySize(swapped)))
                 + "; stock and rack: see the list.");
     }
 
@@ -68,21 +69,17 @@ record CalendarText(PullList list, List<PullList.Stop> stops, List<PullList.Stop
         var number = stop.position() == null ? "" : stop.position() + ". ";
         var counts = new ArrayList<String>();
         if (!stop.containers().isEmpty()) {
-            counts.add(plain(ListWords.bySize(stop.containers())));
+            counts.add(CalendarFile.plain(ListWords.bySize(stop.containers())));
         }
         if (!stop.undetermined().isEmpty()) {
             counts.add(stop.undetermined().size() + " to look into");
         }
-        return number + plain(stop.site().name()) + ": " + (counts.isEmpty() ? "nothing" : String.join(", ", counts));
+        return number + CalendarFile.plain(stop.site().name()) + ": "
+                + (counts.isEmpty() ? "nothing" : String.join(", ", counts));
     }
 
     static String place(PullList.NamedSite site) {
-        return plain(ListWords.named(site) + (site.address() == null ? "" : ", " + site.address()));
-    }
-
-    /** RFC 5545 takes no control characters in a text, and a line of ours is one line. */
-    static String plain(String text) {
-        return text.replaceAll("\\p{Cntrl}", " ");
+        return CalendarFile.plain(ListWords.named(site) + (site.address() == null ? "" : ", " + site.address()));
     }
 
     private static Stream<PullList.Pulled> pulled(List<PullList.Stop> stops) {

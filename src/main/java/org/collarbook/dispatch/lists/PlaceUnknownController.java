@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.UUID;
 
+import org.collarbook.compliance.MissingFacts;
 import org.collarbook.dispatch.lists.PullList.Why;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
@@ -61,7 +62,7 @@ class PlaceUnknownController {
 
     private Why why(PullRow row, LocalDate before, LocalDate today) {
         return row.undetermined()
-                ? new Why("UNDETERMINED", String.join(" ", PullReasons.missing(row.reasons())), null, null)
+                ? new Why("UNDETERMINED", String.join(" ", MissingFacts.of(row.reasons())), null, null)
                 : reasons.why(row, new Until.Asked(before), today);
     }
 }

@@ -11,10 +11,10 @@ import java.util.List;
 import java.util.TreeMap;
 import java.util.UUID;
 
+import org.collarbook.platform.CalendarFile;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
-import net.fortuna.ical4j.model.Calendar;
 import net.fortuna.ical4j.model.component.CalendarComponent;
 import net.fortuna.ical4j.model.component.VEvent;
 import net.fortuna.ical4j.model.component.VToDo;
@@ -22,12 +22,9 @@ import net.fortuna.ical4j.model.property.Description;
 import net.fortuna.ical4j.model.property.DtStamp;
 import net.fortuna.ical4j.model.property.DtStart;
 import net.fortuna.ical4j.model.property.Location;
-import net.fortuna.ical4j.model.property.ProdId;
 import net.fortuna.ical4j.model.property.Summary;
 import net.fortuna.ical4j.model.property.Uid;
-import net.fortuna.ical4j.model.property.immutable.ImmutableCalScale;
 import net.fortuna.ical4j.model.property.immutable.ImmutableTransp;
-import net.fortuna.ical4j.model.property.immutable.ImmutableVersion;
 
 /** The pull list as a calendar (RFC 5545): an all-day event for each route and day on which something comes back. */
 @Component
@@ -47,16 +44,7 @@ class PullListCalendar {
     }
 
     void write(PullList list, OutputStream out) throws IOException {
-        var calendar = new Calendar();
-        calendar.add(new ProdId("-//Collarbook//Pull list//EN"));
-        calendar.add(ImmutableVersion.VERSION_2_0);
-        calendar.add(ImmutableCalScale.GREGORIAN);
-        components(list).forEach(calendar::add);
-        var checked = calendar.validate();
-        if (checked.hasErrors()) {
-            throw new IllegalStateException("the calendar breaks RFC 5545: " + checked);
-        }
-        out.write(CalendarLines.folded(calendar.toString()).getBytes(StandardCharsets.UTF_8));
+        CalendarFile.write("Pull list", components(list), out);
     }
 
     private List<CalendarComponent> components(PullList list) {
@@ -109,7 +97,7 @@ class PullListCalendar {
         var task = new VToDo(false);
         task.add(new Uid(uid(list.asked(), null, null)));
         task.add(new DtStamp(clock.instant()));
-        task.add(new Summary(CalendarText.plain(list.asked().title()) + ": no visit known"));
+        task.add(new Summary(CalendarFile.plain(list.asked().title()) + ": no visit known"));
         task.add(new Description(text.description()));
         return task;
     }

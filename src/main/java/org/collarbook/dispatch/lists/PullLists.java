@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
+import org.collarbook.compliance.MissingFacts;
 import org.collarbook.custody.DisputedPlace;
 import org.collarbook.custody.PlaceDisputes;
 import org.collarbook.dispatch.lists.PullList.Action;
@@ -74,7 +75,7 @@ class PullLists {
 
     private static ToLookInto toLookInto(PullRow row) {
         return new ToLookInto(row.id(), row.kind().name(), row.specification(), row.maker(), row.serial(), row.size(),
-                row.tag(), PullReasons.missing(row.reasons()));
+                row.tag(), MissingFacts.of(row.reasons()));
     }
 
     private static Map<String, Long> swapped(List<Stop> stops) {

@@ -1,31 +1,19 @@
 package org.collarbook.dispatch.lists;
 
 import java.time.LocalDate;
-import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
 import org.collarbook.compliance.Citations;
 import org.collarbook.dispatch.lists.PullList.Why;
 import org.collarbook.holds.HoldReason;
 import org.collarbook.regulation.ReasonCode;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
-/** Why a container is on a list, and what is missing of one whose due month cannot be told. */
+/** Why a container is on a list. */
 @Component
 class PullReasons {
-
-    private static final Map<String, ReasonCode> CODES = Arrays.stream(ReasonCode.values())
-            .collect(Collectors.toUnmodifiableMap(Enum::name, Function.identity()));
-    /** Nothing is missing, and yet nothing can be told. */
-    private static final Set<ReasonCode> NOT_TOLD = EnumSet.of(ReasonCode.METHOD_NOT_ACCEPTED,
-            ReasonCode.CONTRADICTORY_FACTS, ReasonCode.NO_RULE_HELD);
 
     private final Citations citations;
 
@@ -79,15 +67,5 @@ class PullReasons {
     private static Why leaving(PullRow row) {
         var code = ReasonCode.valueOf(Objects.requireNonNull(row.leavesAs()).name());
         return new Why(code.name(), "From " + row.leavesOn() + ": " + code.text(), null, null);
-    }
-
-    /** A code that this version does not know is of a row that is being assessed anew. */
-    static List<String> missing(List<String> reasons) {
-        var missing = reasons.stream().map(CODES::get).filter(PullReasons::isMissing).map(ReasonCode::text).toList();
-        return missing.isEmpty() ? List.of("What is due cannot be told: ask the depot.") : missing;
-    }
-
-    private static boolean isMissing(@Nullable ReasonCode code) {
-        return code != null && (code.name().startsWith("MISSING_") || NOT_TOLD.contains(code));
     }
 }

@@ -16,7 +16,9 @@ class Formats implements WebMvcConfigurer {
     public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
         configurer.favorParameter(true).parameterName("format").useRegisteredExtensionsOnly(true)
                 .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"))
-                .mediaType("pdf", MediaType.APPLICATION_PDF).mediaType("ics", new MediaType("text", "calendar"));
+                .mediaType("pdf", MediaType.APPLICATION_PDF).mediaType("ics", new MediaType("text", "calendar"))
+                .mediaType("xlsx", new MediaType("application",
+                        "vnd.openxmlformats-officedocument.spreadsheetml.sheet"));
     }
 
     /** A library brings converters for other formats along: a body is JSON or a file, as documented. */

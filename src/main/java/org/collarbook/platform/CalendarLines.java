@@ -1,4 +1,4 @@
-package org.collarbook.dispatch.lists;
+package org.collarbook.platform;
 
 /** The lines of a calendar, none longer than 75 octets (RFC 5545, 3.1). The library counts letters, not octets. */
 final class CalendarLines {

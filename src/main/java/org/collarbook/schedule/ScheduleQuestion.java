@@ -1,0 +1,65 @@
+package org.collarbook.schedule;
+
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+
+import org.collarbook.platform.Inputs;
+import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.Requirement;
+import org.collarbook.regulation.Status;
+import org.jspecify.annotations.Nullable;
+
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
+import jakarta.servlet.http.HttpServletRequest;
+
+/**
+ * What the clerk asks for, as query parameters; all are texts, so that everything that is wrong is told at once. What is
+ * absent or empty leaves that side open. {@code size} is how many rows a page has, so a container's is another word.
+ */
+record ScheduleQuestion(
+        @Parameter(description = "first month, as YYYY-MM") @Nullable String from,
+        @Parameter(description = "last month, as YYYY-MM") @Nullable String to,
+        @Parameter(description = "id or code") @Nullable String site,
+        @Parameter(description = "id or code") @Nullable String customer,
+        @Parameter(description = "id or code: what stands at its stops") @Nullable String route,
+        @Parameter(schema = @Schema(implementation = ContainerKind.class)) @Nullable String kind,
+        @Parameter(description = "such as 20 lb, 1000 gal or unknown size") @Nullable String containerSize,
+        @Parameter(description = "such as DOT-4BA240") @Nullable String specification,
+        @Parameter(schema = @Schema(implementation = Requirement.class)) @Nullable String requirement,
+        @Parameter(schema = @Schema(implementation = Status.class)) @Nullable String status,
+        @Parameter(description = "OWN for the distributor's own, or the name of another owner") @Nullable String owner) {
+
+    private static final List<String> NAMES = Arrays.stream(ScheduleQuestion.class.getRecordComponents())
+            .map(component -> component.getName()).toList();
+
+    /** Asks for the same again, whatever becomes of the codes. */
+    static ScheduleQuestion of(ScheduleFilter filter) {
+        return new ScheduleQuestion(text(filter.from()), text(filter.to()), text(filter.site()),
+                text(filter.customer()), text(filter.route()), text(filter.kind()), filter.containerSize(),
+                filter.specification(), text(filter.requirement()), text(filter.status()), filter.owner());
+    }
+
+    private static @Nullable String text(@Nullable Object value) {
+        return value == null ? null : value.toString();
+    }
+
+    /** A word that nobody reads would be taken for a filter that was applied. */
+    static void refuseUnknown(HttpServletRequest request, Inputs wrong, String... besides) {
+        refuseUnknown(request, wrong, Set.of(), besides);
+    }
+
+    static void refuseUnknown(HttpServletRequest request, Inputs wrong, Set<String> without, String... besides) {
+        var accepted = new LinkedHashSet<>(NAMES);
+        accepted.removeAll(without);
+        accepted.addAll(List.of(besides));
+        accepted.add("format");
+        var unknown = new TreeSet<>(request.getParameterMap().keySet());
+        unknown.removeAll(accepted);
+        unknown.forEach(name -> wrong.refuse(name, "UNKNOWN_PARAMETER", request.getParameter(name),
+                "one of " + String.join(", ", accepted)));
+    }
+}

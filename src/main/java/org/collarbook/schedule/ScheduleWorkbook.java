@@ -1,0 +1,61 @@
+package org.collarbook.schedule;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+
+import org.collarbook.regulation.RuleBook;
+import org.dhatim.fastexcel.Workbook;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.stereotype.Component;
+
+/** The schedule as a workbook (ISO/IEC 29500, SpreadsheetML), written as it is read. */
+@Component
+class ScheduleWorkbook {
+
+    static final String TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+    /** Spreadsheets read no more rows on a sheet; one is the header. */
+    private static final int MOST_ROWS = 1_048_576 - 1;
+
+    private final ScheduleRows rows;
+    private final RuleBook rules;
+    private final Clock clock;
+    private final int mostRows;
+
+    @Autowired
+    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, Clock clock) {
+        this(rows, rules, clock, MOST_ROWS);
+    }
+
+    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, Clock clock, int mostRows) {
+        this.rows = rows;
+        this.rules = rules;
+        this.clock = clock;
+        this.mostRows = mostRows;
+    }
+
+    /** How rows are spread over sheets; all on one when nothing is said. */
+    enum Sheets {
+        YEAR
+    }
+
+    void write(ScheduleFilter filter, @Nullable Sheets by, OutputStream out) throws IOException {
+        var read = clock.instant();
+        // closed only when it is whole: a workbook that breaks off must not look like a finished one
+        @SuppressWarnings("resource")
+        var workbook = new Workbook(out, "Collarbook", null);
+        var sheets = new ScheduleSheets(workbook, by, mostRows);
+        try {
+            rows.each(filter, sheets::add);
+        } catch (UncheckedIOException gone) {
+            throw gone.getCause();
+        }
+        sheets.end();
+        ReadFirst.write(workbook, read, rules.hash(), sheets.written(), filter);
+        workbook.setActiveTab(sheets.count());
+        workbook.finish();
+    }
+}
