@@ -88,9 +88,10 @@ class ScheduleByIndexTests {
                 var customer = of("customer", id);
                 assertReadFromItsPlace(plan(jdbc, ScheduleRows.pageOf(customer, true), customer.parameters()),
                         "requirement_customer");
-                assertReadFromItsPlace(
-                        plan(jdbc, UndeterminedRows.pageOf(ScheduleFilter.EVERYTHING, true), Map.of()),
-                        "requirement_undetermined");
+                // so few that the planner may put them in order itself
+                assertThat(plan(jdbc, UndeterminedRows.pageOf(ScheduleFilter.EVERYTHING, true), Map.of()))
+                        .contains("requirement_undetermined")
+                        .doesNotContain("Seq Scan on requirement", "Seq Scan on container");
             } finally {
                 connection.rollback();
             }

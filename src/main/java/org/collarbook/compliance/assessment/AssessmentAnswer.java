@@ -97,7 +97,7 @@ public record AssessmentAnswer(LocalDate asOf, Status status, boolean mayFill, b
     }
 
     /** With the facts that rest on a person's word. */
-    AssessmentAnswer resting(KnownContainer known) {
+    public AssessmentAnswer resting(KnownContainer known) {
         return new AssessmentAnswer(asOf, status, mayFill, mayCarry, mayCarryEmpty, mayUse, requirements, permissions,
                 reasons, explanation, ruleBook, replayed, Declared.of(known), caution);
     }

@@ -15,7 +15,6 @@ import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;

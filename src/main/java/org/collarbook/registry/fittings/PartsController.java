@@ -2,9 +2,6 @@ package org.collarbook.registry.fittings;
 
 import java.net.URI;
 import java.time.Clock;
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -15,7 +12,6 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.fittings.PartRequests.FittedRequest;
 import org.collarbook.registry.fittings.PartRequests.RemovalRequest;
-import org.collarbook.regulation.Fittings;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;

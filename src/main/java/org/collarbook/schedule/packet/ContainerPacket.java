@@ -40,7 +40,7 @@ record ContainerPacket(Instant snapshotAt, UUID askedBy, PacketIdentity identity
      * which one it is, the latest first.
      */
     @Schema(name = "PacketIdentity")
-    record PacketIdentity(ContainerResponse container, @Nullable Declared declaration, List<Tags.Borne> formerTags,
+    record PacketIdentity(ContainerResponse container, List<Declared> declarations, List<Tags.Borne> formerTags,
             List<ContainerResponse> mergedRecords, List<CorrectionResponse> corrections,
             List<IdentityActResponse> acts) {}
 

@@ -66,7 +66,8 @@ class ContainerPackets {
                     + " container: ask for the packet of that one.").with("container", counts).asException();
         });
         var container = known.byId(id).orElseThrow(() -> Problem.notFound("container").asException());
-        var said = AssessmentAnswer.of(container.facts(), requirements.today(container), rules, false);
+        var said = AssessmentAnswer.of(container.facts(), requirements.today(container), rules, false)
+                .resting(container);
         var where = container.where();
         return new ContainerPacket(clock.instant(), by.id(), identity.of(container), said,
                 done.kept(container), done.requalifications(container, said), done.repairs(id), done.holds(container),

@@ -15,7 +15,6 @@ record IdentityTables(PacketTables tables) {
         var about = identity.container();
         marks(about);
         particulars(about);
-        var declaration = identity.declaration();
         var table = tables.facts("Identity on record").line("Id", about.id())
                 .line("Registered", PacketWords.moment(about.registeredAt()))
                 .line("Tag", about.tag() == null ? "none" : about.tag())
@@ -24,13 +23,12 @@ record IdentityTables(PacketTables tables) {
                 .lines("Merged records", identity.mergedRecords().stream().map(IdentityTables::merged).toList())
                 .lines("Corrections", identity.corrections().stream().map(IdentityTables::correction).toList())
                 .lines("Merges and splits", identity.acts().stream().map(IdentityTables::act).toList());
-        if (declaration == null) {
+        if (identity.declarations().isEmpty()) {
             table.line("Declaration", "none: no fact rests on one");
-        } else {
-            table.line("Declaration", "\"" + declaration.statement() + "\" by " + declaration.declaredBy() + " on "
-                    + declaration.declaredOn() + " (" + declaration.id() + ")")
-                    .lines("Facts resting on it", declaration.facts());
         }
+        identity.declarations().forEach(declaration -> table.line("Declaration", "\"" + declaration.statement()
+                + "\" by " + declaration.declaredBy() + " on " + declaration.declaredOn() + " (" + declaration.id()
+                + ")").lines("Facts resting on it", declaration.facts()));
         table.end();
     }
 

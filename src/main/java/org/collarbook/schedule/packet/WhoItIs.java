@@ -21,7 +21,6 @@ import org.collarbook.registry.web.CorrectionResponse;
 import org.collarbook.registry.web.IdentityActResponse;
 import org.collarbook.schedule.packet.ContainerPacket.Declared;
 import org.collarbook.schedule.packet.ContainerPacket.PacketIdentity;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
 /** Which container it is, by what is stamped on it and by what was done about that. */
@@ -60,7 +59,8 @@ class WhoItIs {
                 }
             }
         }
-        return new PacketIdentity(response(container), declared(container), tags.borneBy(id), merged(id), corrections,
+        return new PacketIdentity(response(container),
+                known.declarers().stream().map(this::declared).toList(), tags.borneBy(id), merged(id), corrections,
                 acts.stream().distinct().toList());
     }
 
@@ -75,13 +75,9 @@ class WhoItIs {
                 .map(id -> ContainerResponse.from(containers.require(id), null, null, into)).toList();
     }
 
-    private @Nullable Declared declared(RegisteredContainer container) {
-        var id = container.declaration();
-        if (id == null) {
-            return null;
-        }
-        var said = declarations.find(id).orElseThrow();
-        return new Declared(id, said.declaredBy(), said.declaredOn(), said.statement(),
-                container.declared().stream().sorted().map(DeclarableFact::word).toList());
+    private Declared declared(KnownContainer.Declarer by) {
+        var said = declarations.find(by.declaration()).orElseThrow();
+        return new Declared(by.declaration(), by.name(), by.declaredOn(), said.statement(),
+                by.facts().stream().sorted().map(DeclarableFact::word).toList());
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-import org.collarbook.access.CustomerId;
 import org.collarbook.access.Role;
 import org.collarbook.holds.HoldReason;
 import org.collarbook.testing.Answer;

@@ -72,8 +72,8 @@ class ContainerPacketTests {
     void itTellsWhatNoOtherEndpointTells() {
         var life = RichLife.of(api, given);
         var packet = get(life.path("/audit-packet"));
-        assertThat(packet.text("/identity/declaration/declaredBy")).isEqualTo("the yard foreman of the tests");
-        assertThat(packet.at("/identity/declaration/facts").toString()).contains("coated", "marks_legible");
+        assertThat(packet.text("/identity/declarations/0/declaredBy")).isEqualTo("the yard foreman of the tests");
+        assertThat(packet.at("/identity/declarations/0/facts").toString()).contains("coated", "marks_legible");
         // 180.215(b): until the period ends; twelve years after a volumetric test of 2026-11, 180.209(e)
         assertThat(packet.text("/kept/citation/section")).isEqualTo("180.215(b)");
         assertThat(packet.text("/requalifications/1/keepUntil")).isEqualTo("2038-11-30")
