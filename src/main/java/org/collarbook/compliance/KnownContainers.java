@@ -26,13 +26,13 @@ public class KnownContainers {
 
     private static final String STATEMENT = "select " + ContainerRows.COLUMNS + """
             , d.declared_by, d.declared_on,
-              array(select concat_ws(',', o.id, o.declared_on, o.declared_by) from declaration o
+              case when c.declared_in is null then '{}' else array(
+                    select concat_ws(',', o.id, o.declared_on, o.declared_by) from declaration o
                     where o.id = any (c.declared_in) and o.id is distinct from c.declaration_id
-                    order by o.id) as further_declared,
-              exists (select from claimed_place k where k.container_id = c.id) as place_disputed,
+                    order by o.id) end as further_declared,
+              claimed.place_disputed,
               -- whose rules are to be asked of what several places claim is not known where they differ
-              case when not exists (select from claimed_place k
-                  where k.container_id = c.id and k.jurisdiction <> s.jurisdiction)
+              case when claimed.abroad is not true
                 then coalesce(s.jurisdiction, d.jurisdiction, c.declared_jurisdiction) end as governed_by,
               p.site_id, s.code as site_code, s.name as site_name, s.zone, s.customer_id,
               (select max(f.filled_on) from %1$sfill f where f.container_id = c.id) as filled_on,
@@ -70,6 +70,9 @@ public class KnownContainers {
             left join declaration d on d.id = c.declaration_id
             left join placement p on p.container_id = c.id
             left join site s on s.id = p.site_id
+            cross join lateral (
+              select count(*) > 0 as place_disputed, bool_or(k.jurisdiction <> s.jurisdiction) as abroad
+              from claimed_place k where k.container_id = c.id) claimed
             """;
 
     /** Facts as each counts, whatever acts have filed it under another record. */
