@@ -26,8 +26,12 @@ final class Busy {
     }
 
     static ResponseEntity<Object> answer() {
-        var problem = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY", "All connections to the database are in use."
-                + " Nothing of this request was stored: repeat it, with the same Idempotency-Key if it had one.");
+        return answer(Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY", "All connections to the database are in use."
+                + " Nothing of this request was stored: repeat it, with the same Idempotency-Key if it had one."));
+    }
+
+    /** With when to come again. */
+    static ResponseEntity<Object> answer(Problem problem) {
         return ResponseEntity.status(problem.status()).header(HttpHeaders.RETRY_AFTER, SECONDS)
                 .contentType(MediaType.APPLICATION_PROBLEM_JSON).body(problem.body());
     }

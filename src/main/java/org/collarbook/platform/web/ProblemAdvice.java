@@ -153,7 +153,9 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     }
 
     private static ResponseEntity<Object> answer(Problem problem) {
-        return ResponseEntity.status(problem.status()).contentType(MediaType.APPLICATION_PROBLEM_JSON)
-                .body(problem.body());
+        return problem.status() == HttpStatus.SERVICE_UNAVAILABLE
+                ? Busy.answer(problem)
+                : ResponseEntity.status(problem.status()).contentType(MediaType.APPLICATION_PROBLEM_JSON)
+                        .body(problem.body());
     }
 }

@@ -12,6 +12,8 @@ import java.util.NavigableSet;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 
 import org.collarbook.compliance.KnownContainer;
 import org.collarbook.compliance.KnownContainers;
@@ -33,6 +35,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 class Forecasts {
 
     private static final int CHUNK = 2000;
+    private static final int WAITED_SECONDS = 5;
+
+    private final Semaphore turn = new Semaphore(1);
 
     /** The caller waits for the answer, so that more than this many are asked for in parts. */
     private final int most;
@@ -57,8 +62,26 @@ class Forecasts {
         this.snapshot.setReadOnly(true);
     }
 
+    /** One at a time: each reads a fleet whole, and a filler must not wait for it. */
     ForecastAnswer answer(Question question) {
-        return Objects.requireNonNull(snapshot.execute(status -> played(question)));
+        if (!isOurTurn()) {
+            throw Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
+                    "Another forecast is being made: ask again in some seconds.").asException();
+        }
+        try {
+            return Objects.requireNonNull(snapshot.execute(status -> played(question)));
+        } finally {
+            turn.release();
+        }
+    }
+
+    private boolean isOurTurn() {
+        try {
+            return turn.tryAcquire(WAITED_SECONDS, TimeUnit.SECONDS);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
     }
 
     private ForecastAnswer played(Question question) {

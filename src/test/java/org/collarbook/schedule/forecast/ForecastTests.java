@@ -6,6 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Clock;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Collections;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -54,6 +58,25 @@ class ForecastTests {
 
     private Answer asked(String body) {
         return api.as(Role.CLERK).post("/api/forecasts", body).expect(200);
+    }
+
+    /** Each reads a fleet whole, so they are made one after the other; who cannot wait so long is told when to come. */
+    @Test
+    void severalAtOnceAreMadeOneAfterTheOtherOrToldToComeAgain() {
+        at(given.site(null), "2020-05", Map.of());
+        try (var callers = Executors.newFixedThreadPool(6)) {
+            Callable<Answer> question = () -> api.as(Role.CLERK).post("/api/forecasts",
+                    "{\"years\":1,\"filter\":{\"kind\":\"CYLINDER\"}}");
+            var answers = callers.invokeAll(Collections.nCopies(6, question));
+            for (var answer : answers) {
+                if (answer.get().status() != 200) {
+                    assertThat(answer.get().expectProblem(503, "BUSY").header("Retry-After")).isNotEmpty();
+                }
+            }
+            assertThat(answers).anySatisfy(answer -> assertThat(answer.get().status()).isEqualTo(200));
+        } catch (InterruptedException | ExecutionException failed) {
+            throw new AssertionError(failed);
+        }
     }
 
     /** The months of a curve in which something is due, with how many. */
