@@ -21,14 +21,7 @@ record PullPlan(UUID id, int number, Asked asked, LocalDate through, Status stat
         RUNNING,
         DONE,
         FAILED,
-        CANCELLED;
-
-        boolean isOver() {
-            return switch (this) {
-                case QUEUED, RUNNING -> false;
-                case DONE, FAILED, CANCELLED -> true;
-            };
-        }
+        CANCELLED
     }
 
     /** What a plan that is being made is at. */
