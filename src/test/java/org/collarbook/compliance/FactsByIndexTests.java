@@ -53,7 +53,7 @@ class FactsByIndexTests {
     }
 
     static List<String> statements() {
-        return List.of(KnownContainers.SELECT, KnownContainers.AS_RECORDED);
+        return List.of(KnownContainers.SELECT, KnownContainers.PLAIN);
     }
 
     @ParameterizedTest
