@@ -14,7 +14,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 
 /**
  * A plan: what was asked for, how far it is, and once it is done what it comes to. {@code routesInForce}: on how many
- * routes it is the one accepted last; {@code routesChanged}: the codes of routes that are another version by now than the
+ * routes it is the one to go by on some day; {@code routesChanged}: the codes of routes that are another version by now than the
  * plan was made for, so that it may name days on which they are not driven.
  */
 @Schema(name = "PullPlan")

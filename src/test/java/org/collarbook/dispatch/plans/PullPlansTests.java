@@ -222,6 +222,26 @@ class PullPlansTests {
         assertThat(inForce(fixture)).as("an older plan accepted again").containsExactly(UUID.fromString(first.id()));
     }
 
+    /** A plan of later days leaves the days before it to the one that was accepted earlier. */
+    @Test
+    void aPlanIsInForceWhileADayOfItIsLeftToIt() {
+        var fixture = fiveDueInFebruary(fixture());
+        var whole = fixture.planned(fixture.request(2));
+        var request = fixture.request(3);
+        request.put("from", "2027-01-01");
+        var later = fixture.planned(request);
+        var dispatcher = api.as(Role.DISPATCHER);
+        dispatcher.post("/api/pull-plans/" + whole.id() + "/acceptance", "").expect(201);
+        dispatcher.post("/api/pull-plans/" + later.id() + "/acceptance", "").expect(201);
+        assertThat(inForce(fixture)).containsExactlyInAnyOrder(UUID.fromString(whole.id()),
+                UUID.fromString(later.id()));
+        request.put("from", whole.text("/from"));
+        request.put("months", 60);
+        var all = fixture.planned(request);
+        dispatcher.post("/api/pull-plans/" + all.id() + "/acceptance", "").expect(201);
+        assertThat(inForce(fixture)).containsExactly(UUID.fromString(all.id()));
+    }
+
     private List<UUID> inForce(PlanFixture fixture) {
         return jdbc.sql("""
                 select f.plan_id from pull_plan_in_force f join route r on r.id = f.route_id where r.depot_id = ?""")
