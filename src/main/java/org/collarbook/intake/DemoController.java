@@ -4,10 +4,12 @@ import java.net.URI;
 
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Revision;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -24,6 +26,7 @@ class DemoController {
         this.demo = demo;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Fill an empty register with an invented fleet; the answer is the report of its import")
     ResponseEntity<ImportReport> load(Caller caller) {

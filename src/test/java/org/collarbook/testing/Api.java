@@ -108,7 +108,9 @@ public final class Api {
             try {
                 var response = HTTP.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
                 RefusedRequests.count(response.statusCode());
-                return new Answer(response.statusCode(), response.headers(), response.body(), json);
+                var answer = new Answer(response.statusCode(), response.headers(), response.body(), json);
+                Contract.check(method, path, answer);
+                return answer;
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             } catch (InterruptedException e) {

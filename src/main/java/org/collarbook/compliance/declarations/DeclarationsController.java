@@ -13,6 +13,7 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -21,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -54,6 +56,7 @@ class DeclarationsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Declare facts for a group of containers, by a named person on a day", description = """
             A declared fact fills what is unknown, and is told as declared with by whom and when; what is read or \

@@ -6,10 +6,12 @@ import java.time.Clock;
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Idempotency;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -29,6 +31,7 @@ class FillsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping(path = "/api/fills", produces = "application/json")
     @Operation(summary = "Record a fill, topping off included", description = """
             Needs an `Idempotency-Key`. Judged on the day it was at the container's site, on all that is in it \

@@ -23,6 +23,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
@@ -47,6 +48,7 @@ class HistoryController {
     }
 
     /** {@code hash} binds the entry to the one before it; {@code recordedOn} is the record that was merged into this one. */
+    @Schema(name = "HistoryEntry")
     record Entry(@Nullable UUID recordedOn, long seq, String kind, UUID subject, Instant occurredAt, Instant recordedAt,
             UUID recordedBy,
             Map<String, String> content, String hash) {}

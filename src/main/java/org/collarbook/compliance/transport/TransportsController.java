@@ -18,6 +18,7 @@ import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Purpose;
 import org.collarbook.regulation.Retention;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -26,6 +27,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -66,6 +68,7 @@ class TransportsController {
         }
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Record the move of a stationary tank by road", description = """
             49 CFR 173.315(j): judged by its size, how full it is and what the move is for, and by all that keeps it \

@@ -19,6 +19,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -27,6 +28,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -63,6 +65,7 @@ class ContentsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/emptyings")
     @Operation(summary = "Record that a container was found empty", description = """
             What was filled before it fell due may be used until it is empty; this ends that. A later fill ends this.""")

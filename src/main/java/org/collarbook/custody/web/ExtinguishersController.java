@@ -16,6 +16,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -25,6 +26,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -60,6 +62,7 @@ class ExtinguishersController {
                 one -> Cursor.after(one.id())).map(page -> page.stream().map(ExtinguisherResponse::from).toList());
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Record a fire extinguisher that stands at a site")
     ResponseEntity<?> add(@PathVariable UUID id, @RequestBody ExtinguisherRequest request,
@@ -70,6 +73,7 @@ class ExtinguishersController {
                 .created(URI.create(path)).body(ExtinguisherResponse.from(extinguishers.add(found, caller))));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/{extinguisherId}/records")
     @Operation(summary = "Record an inspection, maintenance, emptying or pressure test of a fire extinguisher")
     ResponseEntity<?> record(@PathVariable UUID id, @PathVariable UUID extinguisherId,
@@ -84,6 +88,7 @@ class ExtinguishersController {
                         extinguishers.record(at, done.month(), done.method(), done.by(), caller))));
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/{extinguisherId}")
     @Operation(summary = "Record that a fire extinguisher was removed from the site; its history stays")
     ResponseEntity<Void> remove(@PathVariable UUID id, @PathVariable UUID extinguisherId, Caller caller) {

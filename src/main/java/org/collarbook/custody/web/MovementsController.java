@@ -17,6 +17,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -25,6 +26,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -56,6 +58,7 @@ class MovementsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/movements")
     @Operation(summary = "Record that a container changed site")
     ResponseEntity<?> record(@RequestBody MovementRequest request,

@@ -21,6 +21,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.registry.PlaceClaim;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -29,6 +30,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -70,6 +72,7 @@ class SightingsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/sightings")
     @Operation(summary = "Record that a container was seen standing at a site", description = """
             As by a stock count or a driver; it moves nothing. One seen elsewhere than recorded is in dispute, and both \

@@ -13,6 +13,7 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -22,6 +23,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -40,6 +42,7 @@ class SitesController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Open a site: a customer's premises, a depot, a vehicle or a requalifier")
     ResponseEntity<?> open(@RequestBody SiteRequest request,

@@ -20,6 +20,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.ContainerKind;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -28,6 +29,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -56,6 +58,7 @@ class HoldsController {
         return Arrays.stream(HoldReason.values()).map(HoldReasonAnswer::from).toList();
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/holds")
     @Operation(summary = "Hold a container out of service", description = """
             It stands beside any other hold until it is lifted. `occurredAt` is now when absent. A 4E cylinder that was \

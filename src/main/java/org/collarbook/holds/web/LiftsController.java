@@ -20,6 +20,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -37,6 +38,7 @@ class LiftsController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping(path = "/api/holds/{id}/lifts", produces = "application/json")
     @Operation(summary = "Lift a hold by an inspection or by the office", description = """
             `COMPETENT_PERSON` asks for the `name` and `qualification` of whoever inspected the container, `CLERK` for a \

@@ -11,6 +11,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -39,6 +41,7 @@ class RepairsController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/repairs")
     @Operation(summary = "Record a repair, rebuilding or reheat treatment of a 4-series cylinder", description = """
             The due month does not move: the requalification that may belong to it is a record of its own.""")
@@ -65,6 +68,7 @@ class RepairsController {
                 .map(page -> page.stream().map(RepairResponse::from).toList());
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/repairs/{id}/corrections")
     @Operation(summary = "Correct a repair that was recorded by mistake; it stays, and another entry supersedes it", description = """
                     The answer is the entry that takes its place, or the entry itself where it is void.""")

@@ -15,6 +15,7 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -23,6 +24,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -48,6 +50,7 @@ class RequalificationsController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/requalifications")
     @Operation(summary = "Record a completed inspection or test; the result is computed", description = """
             What is required depends on the method. The due month moves in the same transaction.""")
@@ -79,6 +82,7 @@ class RequalificationsController {
         return RequalificationResponse.from(find(id));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/requalifications/{id}/corrections")
     @Operation(summary = "Correct a record that was a mistake; it stays, and another entry supersedes it", description = """
                     The answer is the entry that takes its place, or the entry itself where it is void. A condemnation \

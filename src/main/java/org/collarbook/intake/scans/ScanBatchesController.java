@@ -25,6 +25,7 @@ import org.springframework.web.bind.annotation.RestController;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.ArraySchema;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -53,6 +54,8 @@ class ScanBatchesController {
     }
 
     @PostMapping
+    @ApiResponse(responseCode = "201", description = "Settled", useReturnTypeSchema = true)
+    @ApiResponse(responseCode = "200", description = "A repeat, answered as before", useReturnTypeSchema = true)
     @Operation(summary = "Send what a depot scanned while it was offline", description = """
             Needs an `Idempotency-Key`. Up to 10,000 movements, returns, fills, holds, sightings and swaps, each with an `id` \
             of its own among all lines sent with this key, and \

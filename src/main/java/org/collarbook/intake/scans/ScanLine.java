@@ -10,6 +10,7 @@ import org.collarbook.compliance.fills.FillRequest;
 import org.collarbook.compliance.swaps.NamedContainer;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.DiscriminatorMapping;
 import io.swagger.v3.oas.annotations.media.Schema;
 
 /**
@@ -17,7 +18,13 @@ import io.swagger.v3.oas.annotations.media.Schema;
  * {@code serial} (with {@code specification} and {@code maker} as far as read), and the fields of its kind.
  */
 @Schema(oneOf = {ScanLine.Moved.class, ScanLine.Returned.class, ScanLine.Filled.class, ScanLine.Held.class,
-        ScanLine.Seen.class, ScanLine.Swapped.class})
+        ScanLine.Seen.class, ScanLine.Swapped.class}, discriminatorProperty = "kind", discriminatorMapping = {
+                @DiscriminatorMapping(value = "MOVEMENT", schema = ScanLine.Moved.class),
+                @DiscriminatorMapping(value = "RETURN", schema = ScanLine.Returned.class),
+                @DiscriminatorMapping(value = "FILL", schema = ScanLine.Filled.class),
+                @DiscriminatorMapping(value = "HOLD", schema = ScanLine.Held.class),
+                @DiscriminatorMapping(value = "SEEN", schema = ScanLine.Seen.class),
+                @DiscriminatorMapping(value = "SWAP", schema = ScanLine.Swapped.class)})
 sealed interface ScanLine {
 
     /** What the pointers to the one container of a line begin with. */

@@ -13,6 +13,7 @@ import org.collarbook.registry.Containers;
 import org.collarbook.registry.fittings.PartRequests.FittedRequest;
 import org.collarbook.registry.fittings.PartRequests.RemovalRequest;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -21,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -43,6 +45,7 @@ class PartsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Record a valve, gauge or label fitted to a container", description = """
             The clock of a relief valve runs from the month stamped on the valve in place, the oldest where there are \
@@ -56,6 +59,7 @@ class PartsController {
                 .created(URI.create(path)).body(PartResponse.from(parts.fit(id, fitted, request.replaces(), caller))));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/{part}/removal")
     @Operation(summary = "Record that a part was taken out", description = """
             While a relief valve is out and none is in its place nothing may be filled, unless it was taken out \

@@ -13,6 +13,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -21,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -47,6 +49,7 @@ class StopsController {
 
     record ReturnRequest(@Nullable LocalDate returnedOn, @Nullable String note) {}
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Take a tank out of service", description = """
             Nothing is put into it until its return is recorded. A cargo tank that was out for a year is pressure tested \
@@ -65,6 +68,7 @@ class StopsController {
                 .created(URI.create(path)).body(stops.take(id, since, reason, caller)));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/return")
     @Operation(summary = "Put a tank back into service")
     ResponseEntity<?> putBack(@PathVariable UUID id, @RequestBody ReturnRequest request,

@@ -14,6 +14,7 @@ import org.collarbook.registry.Correction;
 import org.collarbook.registry.MarkCorrections;
 import org.collarbook.registry.Tags;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -22,6 +23,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -44,6 +46,7 @@ class CorrectionsController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/mark-corrections")
     @Operation(summary = "Correct marks that were misread", description = """
             `marks` has those that are read otherwise now, as stamped; null says that one cannot be read after all. The \
@@ -56,6 +59,7 @@ class CorrectionsController {
                 () -> done(corrections.correct(id, ifMatch, read.marks(), read.reason(), caller)));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/mark-corrections/{id}/reversals")
     @Operation(summary = "Take a correction or a change of tag back", description = """
             The earlier values are put back, unless a later act changed one of them again. `If-Match` names the version \
@@ -68,6 +72,7 @@ class CorrectionsController {
                 () -> done(corrections.takeBack(id, ifMatch, why, caller)));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/tags")
     @Operation(summary = "Tag a container anew", description = """
             The tag that it bore is free for another container and remembered as formerly borne by this one.""")

@@ -11,6 +11,7 @@ import org.collarbook.platform.Problem;
 import org.collarbook.registry.IdentityAct;
 import org.collarbook.registry.IdentityActs;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -18,6 +19,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -38,6 +40,7 @@ class IdentityActsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/merges")
     @Operation(summary = "Merge another record of the same container into this one", description = """
             All facts of both count for this one from then on, holds and condemnations among them; the other one is \
@@ -51,6 +54,7 @@ class IdentityActsController {
                 () -> created(acts.merge(id, ifMatch, read.absorbed(), read.setAside(), read.said(), caller)));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/splits")
     @Operation(summary = "Split a record that was two containers", description = """
             `container` is the second one as it would be registered, `facts` has the ids of its own requalifications, \

@@ -17,6 +17,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -36,6 +37,7 @@ class IdentityController {
     }
 
     /** Either a correction or an act between two records. */
+    @Schema(name = "IdentityEntry")
     record Entry(@Nullable CorrectionResponse correction, @Nullable IdentityActResponse act) {
 
         static Entry from(IdentityEntry entry) {

@@ -8,12 +8,14 @@ import org.collarbook.custody.routes.Routes;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Revision;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -56,6 +58,7 @@ class ExceptionsController {
         return ResponseEntity.ok().eTag(new Revision(route.version()).etag()).body(depots.told(route));
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping
     @Operation(summary = "Take back what is said about a single day; the route gets a new version by it")
     ResponseEntity<Void> drop(@PathVariable UUID id, @PathVariable LocalDate day) {

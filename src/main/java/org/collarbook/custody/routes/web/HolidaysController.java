@@ -8,6 +8,7 @@ import org.collarbook.custody.routes.Holidays;
 import org.collarbook.custody.routes.Holidays.Holiday;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -63,6 +65,7 @@ class HolidaysController {
         return holidays.name(day, name);
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/{day}")
     @Operation(summary = "A day is no holiday after all")
     ResponseEntity<Void> drop(@PathVariable LocalDate day) {

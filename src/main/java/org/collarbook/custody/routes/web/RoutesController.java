@@ -14,6 +14,7 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -23,6 +24,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -45,6 +47,7 @@ class RoutesController {
         this.idempotency = idempotency;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Open a route: a depot, its days and its stops in their order", description = """
             The days are those that match `visits.rule` (RFC 5545, 3.3.10) from `visits.from` on; every `INTERVAL` is \

@@ -1,0 +1,134 @@
+package org.collarbook.testing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.dialect.Dialects;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Holds every answer that a test gets against {@code api/openapi.yaml}: its status, its media type, and each JSON body by
+ * its schema (JSON Schema 2020-12 in the dialect of OpenAPI 3.1, by a library). A property that is not in the document is a
+ * fault too, but in a problem, which may have members of its own (RFC 9457, 3.2).
+ */
+final class Contract {
+
+    private static final String IRI = "urn:collarbook:api";
+    private static final Contract DOCUMENT = new Contract();
+
+    private record Documented(Pattern pattern, String template, JsonNode item) {}
+
+    private final List<Documented> paths;
+    private final SchemaRegistry schemas;
+    private final Map<String, Schema> compiled = new ConcurrentHashMap<>();
+
+    private Contract() {
+        var mapper = JsonMapper.builder().build();
+        JsonNode document;
+        try {
+            document = mapper.valueToTree(new Yaml(new SafeConstructor(new LoaderOptions()))
+                    .<Map<String, Object>>load(Files.readString(Path.of("api/openapi.yaml"))));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        document.at("/components/schemas").properties().stream().filter(one -> !one.getKey().equals("Problem"))
+                .forEach(one -> close(one.getValue()));
+        // the literal steps before the variable ones, as the server chooses
+        paths = document.at("/paths").properties().stream()
+                .map(path -> new Documented(pattern(path.getKey()), path.getKey(), path.getValue()))
+                .sorted(Comparator.comparing((Documented path) -> path.template.contains("{"))
+                        .thenComparing(Documented::template))
+                .toList();
+        schemas = SchemaRegistry.withDialect(Dialects.getOpenApi31(),
+                builder -> builder.schemas(Map.of(IRI, mapper.writeValueAsString(document))));
+    }
+
+    /** What is not told of an object may not be in it. */
+    private static void close(JsonNode schema) {
+        if (schema instanceof ObjectNode object && object.has("properties") && !object.has("additionalProperties")) {
+            object.put("additionalProperties", false);
+            object.get("properties").forEach(Contract::close);
+        }
+    }
+
+    private static Pattern pattern(String template) {
+        return Pattern.compile(template.replace(".", "\\.").replaceAll("\\{[^}]+}", "[^/]+"));
+    }
+
+    static void check(String method, String pathAndQuery, Answer answer) {
+        try {
+            DOCUMENT.checkAnswer(method, pathAndQuery.replaceFirst("\\?.*", ""), answer);
+        } catch (AssertionError e) {
+            try {
+                Files.writeString(Path.of("/tmp/mismatch.txt"),
+                        e.getMessage().substring(0, Math.min(1500, e.getMessage().length())) + "\n=====\n",
+                        java.nio.file.StandardOpenOption.CREATE, java.nio.file.StandardOpenOption.APPEND);
+            } catch (IOException f) {
+                throw new UncheckedIOException(f);
+            }
+        }
+    }
+
+    private void checkAnswer(String method, String path, Answer answer) {
+        var operation = paths.stream().filter(one -> one.pattern.matcher(path).matches())
+                .filter(one -> one.item.has(method.toLowerCase(Locale.ROOT))).findFirst();
+        if (operation.isEmpty() || method.equals("HEAD")) {
+            return;
+        }
+        var pointer = "/paths/" + operation.get().template.replace("~", "~0").replace("/", "~1") + "/"
+                + method.toLowerCase(Locale.ROOT);
+        var responses = operation.get().item.get(method.toLowerCase(Locale.ROOT)).get("responses");
+        var status = responses.has(String.valueOf(answer.status()))
+                ? String.valueOf(answer.status())
+                : answer.status() / 100 + "XX";
+        var response = responses.get(status);
+        if (response == null) {
+            throw fault(method, path, answer, "the status is not in the document");
+        }
+        var media = answer.contentType().replaceFirst(";.*", "").strip();
+        if (answer.bytes().length == 0) {
+            return;
+        }
+        if (!response.has("content") || !response.get("content").has(media)) {
+            throw fault(method, path, answer, "the media type is not in the document for this status");
+        }
+        if (media.endsWith("json") && response.get("content").get(media).has("schema")) {
+            checkBody(pointer + "/responses/" + status + "/content/" + media.replace("/", "~1") + "/schema", method,
+                    path, answer);
+        }
+    }
+
+    private void checkBody(String pointer, String method, String path, Answer answer) {
+        var errors = compiled.computeIfAbsent(pointer,
+                at -> schemas.getSchema(SchemaLocation.of(IRI + "#" + at))).validate(answer.json());
+        if (!errors.isEmpty()) {
+            throw fault(method, path, answer, errors.stream().limit(5).map(Object::toString)
+                    .collect(Collectors.joining("; ")));
+        }
+    }
+
+    private static AssertionError fault(String method, String path, Answer answer, @Nullable String why) {
+        return new AssertionError(method + " " + path + " is not answered as api/openapi.yaml says: " + why + "\n"
+                + answer);
+    }
+}
