@@ -13,17 +13,11 @@ import org.jspecify.annotations.Nullable;
 /** Fits the rows of one batch, in their order, to what the register knows. */
 record BatchFit(Known known, BatchPlaces places, @Nullable Declaration said) {
 
-    /** What the row brings, or null where it is refused; its problems and outcome are set. */
+    /** What the row brings, or null where it is kept out; its problems and outcome are set. */
     @Nullable
     Write fit(Line line, LedgerEntry row) {
         var before = known.containers().get(row.key());
         var problems = line.problems();
-        var holder = row.tag() == null ? null : known.tags().get(row.tag());
-        if (holder != null && (before == null || !holder.equals(before.id()))) {
-            problems.refuse(LedgerColumn.TAG, "TAG_IN_USE", String.valueOf(row.tag()), "a tag that no other container"
-                    + " has; container " + holder + " has this one");
-            return null;
-        }
         if (before != null && known.closed().contains(before.id())) {
             problems.refuse(LedgerColumn.SERIAL, "MERGED", row.marks().serial().asStamped(), "marks that are right:"
                     + " container " + before.id() + ", which bears these, was merged into another");

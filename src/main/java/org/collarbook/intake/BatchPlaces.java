@@ -35,7 +35,7 @@ final class BatchPlaces {
         } else {
             compare(given, known, problems);
         }
-        return !problems.areRefusing();
+        return !problems.areKeepingOut();
     }
 
     private void open(GivenSite given, Problems problems) {
@@ -55,7 +55,7 @@ final class BatchPlaces {
             problems.refuse(LedgerColumn.SITE, "SITE_NEEDS_JURISDICTION", given.code(), "a site that the register"
                     + " knows; or a declaration with the jurisdiction of the sites that the ledger opens");
         }
-        if (kind != null && !problems.areRefusing()) {
+        if (kind != null && !problems.areKeepingOut()) {
             var site = new KnownSite(null, given.code(), given.name() == null ? given.code() : given.name(), kind,
                     customer(given, problems), given.coordinates());
             sites.put(site.code(), site);

@@ -29,6 +29,11 @@ class CheckOnly implements Sink {
         }
     }
 
+    @Override
+    public boolean isForetelling() {
+        return true;
+    }
+
     private static @Nullable Object[] values(KnownSite site) {
         Coordinates at = site.coordinates();
         return new @Nullable Object[]{site.code(), site.name(), site.kind(),

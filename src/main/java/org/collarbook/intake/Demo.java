@@ -10,7 +10,9 @@ import java.time.ZoneId;
 import java.util.UUID;
 
 import org.collarbook.intake.DeclarationRequest.DeclaredService;
+import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.Revision;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -25,12 +27,14 @@ class Demo {
     private static final String ZONE = "America/Chicago";
 
     private final Imports imports;
+    private final LedgerJobs jobs;
     private final DemoRoutes routes;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Demo(Imports imports, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
+    Demo(Imports imports, LedgerJobs jobs, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
         this.imports = imports;
+        this.jobs = jobs;
         this.routes = routes;
         this.jdbc = jdbc;
         this.clock = clock;
@@ -66,8 +70,10 @@ class Demo {
                 + " ledger is coated, legibly marked and in clean LP-gas service; owners consent to filling.", "US",
                 ZONE, true, true, null, true, true, null, null, new DeclaredService("LPG", true, true)).check(clock);
         try (var in = Files.newInputStream(file)) {
-            var checked = imports.check("demo-ledger.csv", in, declared, by);
-            var report = imports.commit(checked.id(), "\"" + checked.version() + "\"", Imports.OnRefused.SKIP, by);
+            var id = imports.handIn("demo-ledger.csv", in, declared, by).id();
+            var checked = jobs.done(Purpose.CHECK, id);
+            imports.commit(id, new Revision(checked.version()).etag(), Imports.OnRefused.SKIP, by);
+            var report = jobs.done(Purpose.COMMIT, id);
             routes.open(today);
             return report;
         }

@@ -1,5 +1,6 @@
 package org.collarbook.intake;
 
+import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.platform.ProblemException;
@@ -28,9 +29,9 @@ class DemoAtStart implements ApplicationRunner {
     @Override
     public void run(ApplicationArguments arguments) {
         try {
-            var rows = demo.load(THE_SERVICE).rows();
-            log.info("The demo is loaded: {} invented rows, {} of them refused on purpose", rows.read(),
-                    rows.refused());
+            var rows = Objects.requireNonNull(demo.load(THE_SERVICE).rows());
+            log.info("The demo is loaded: {} invented rows, {} of them not taken on purpose", rows.read(),
+                    rows.notTaken());
         } catch (ProblemException refused) {
             log.warn("The demo was not loaded. {}", refused.problem().detail());
         }

@@ -55,7 +55,7 @@ final class EntryReader {
         var manufactured = marks.manufactured() == null ? null : marks.manufactured().value();
         var tests = lastTests.read(cells, manufactured, marks.specification().value());
         var filled = filledOn(cells, manufactured);
-        return problems.areRefusing()
+        return problems.areKeepingOut()
                 ? null
                 : new LedgerEntry(marks.naturalKey(), marks, known, tag, site, tests, filled);
     }

@@ -3,16 +3,14 @@ package org.collarbook.intake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.UUID;
 
+import org.collarbook.intake.ImportReport.State;
 import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
-import org.collarbook.registry.Declaration;
 import org.collarbook.registry.Declarations;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
@@ -20,11 +18,11 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Takes a ledger in: keeps the file and checks it; commits it when asked to, all in one transaction. */
+/** Takes a ledger in: keeps the file and queues its check; queues its commit when asked to. */
 @Component
 class Imports {
 
-    /** What a commit does about refused rows. */
+    /** What a commit does about rows that are not taken. */
     enum OnRefused {
         SKIP,
         ABORT
@@ -47,9 +45,9 @@ class Imports {
         this.clock = clock;
     }
 
-    /** A file that cannot be read to its end leaves nothing behind. */
+    /** The file is read once for its structure, and stored while it is; one that cannot be read to its end leaves nothing. */
     @Transactional(rollbackFor = IOException.class)
-    public ImportReport check(String fileName, InputStream file, DeclarationRequest.@Nullable Checked declared,
+    public ImportReport handIn(String fileName, InputStream file, DeclarationRequest.@Nullable Checked declared,
             UUID by) throws IOException {
         var id = Ids.next();
         var said = declared == null ? null : declared.declaration();
@@ -58,61 +56,70 @@ class Imports {
             declarations.add(said, by);
         }
         jdbc.sql("""
-                insert into ledger_import (id, file_name, sha256, bytes, declaration_id, zone, state, rows_read, rows_new,
-                    rows_changed, rows_unchanged, rows_refused, rule_book_hash, created_at, created_by)
-                values (?, ?, '', 0, ?, ?, 'CHECKED', 0, 0, 0, 0, 0, ?, ?, ?)""")
+                insert into ledger_import (id, file_name, sha256, bytes, declaration_id, zone, rule_book_hash, created_at,
+                    created_by)
+                values (?, ?, '', 0, ?, ?, ?, ?, ?)""")
                 .params(id, fileName, said == null ? null : said.id(), zone == null ? null : zone.getId(),
                         rules.hash(), clock.instant().atOffset(ZoneOffset.UTC), by)
                 .update();
-        var stored = StoredFile.write(jdbc, id, file);
+        var stored = store(id, file);
         jdbc.sql("update ledger_import set sha256 = ?, bytes = ? where id = ?")
                 .params(stored.sha256(), stored.bytes(), id).update();
-        run(Purpose.CHECK, terms(id, said, zone, by));
-        return reports.find(id).orElseThrow();
+        passes.queue(id, Purpose.CHECK, null, by);
+        return reports.known(id);
+    }
+
+    private StoredFile.Stored store(UUID id, InputStream file) throws IOException {
+        var storing = new StoredFile.Storing(jdbc, id, file);
+        try (var reader = new LedgerReader(storing)) {
+            var row = reader.next();
+            while (row != null) {
+                row = reader.next();
+            }
+        }
+        return storing.stored();
     }
 
     @Transactional
     public ImportReport commit(UUID id, @Nullable String ifMatch, OnRefused onRefused, UUID by) {
-        var checked = reports.lock(id).orElseThrow(() -> Problem.notFound("import").asException());
-        if (checked.state() == ImportReport.State.COMMITTED) {
+        var checked = locked(id);
+        if (checked.state() == State.COMMITTED) {
             throw Problem.conflict("ALREADY_COMMITTED", "This import was committed at " + checked.committedAt()
                     + ". Hand the ledger in again to load it again: what is known comes out as UNCHANGED.")
                     .asException();
         }
-        new Revision(checked.version()).requireMatch(ifMatch);
-        // one ledger at a time: two at once could both find the same container new
-        jdbc.sql("select pg_advisory_xact_lock(hashtext('ledger commit'))").query(String.class).optional();
-        var declared = checked.declaration();
-        var said = declared == null ? null : declarations.find(declared.id()).orElseThrow();
-        var counts = run(Purpose.COMMIT, terms(id, said, zone(id), by));
-        if (onRefused == OnRefused.ABORT && counts.refused() > 0) {
-            throw Problem.conflict("ROWS_REFUSED", counts.refused() + " of " + counts.read() + " rows are refused, and"
-                    + " the commit was to abort in that case. Nothing was stored: mend the rows, or commit with"
-                    + " \"refused\":\"SKIP\".").with("refused", counts.refused()).asException();
+        var rows = checked.rows();
+        if (!checked.canBeCommitted() || rows == null) {
+            throw Problem
+                    .conflict("IMPORT_NOT_CHECKED", "This import is " + checked.state() + ": it can be committed once"
+                            + " it is CHECKED, and again after a commit that failed or was cancelled.")
+                    .asException();
         }
-        jdbc.sql("""
-                update ledger_import set state = 'COMMITTED', committed_at = ?, committed_by = ?, version = version + 1
-                where id = ?""").params(clock.instant().atOffset(ZoneOffset.UTC), by, id).update();
-        return reports.find(id).orElseThrow();
+        new Revision(checked.version()).requireMatch(ifMatch);
+        if (onRefused == OnRefused.ABORT && rows.notTaken() > 0) {
+            throw Problem.conflict("ROWS_REFUSED", rows.refused() + " of " + rows.read() + " rows are refused and "
+                    + rows.ambiguous() + " ambiguous, and the commit was to be of all rows or none. Nothing was stored:"
+                    + " mend the rows, or commit with \"refused\":\"SKIP\".").with("refused", rows.refused())
+                    .with("ambiguous", rows.ambiguous()).asException();
+        }
+        passes.queue(id, Purpose.COMMIT, onRefused, by);
+        return reports.known(id);
     }
 
-    private Terms terms(UUID id, @Nullable Declaration said, @Nullable ZoneId zone, UUID by) {
-        return new Terms(id, said, zone, LocalDate.now(clock.withZone(zone == null ? ZoneOffset.UTC : zone)), by);
+    /** What pieces of a commit are stored stay; the report tells through which line. */
+    @Transactional
+    public ImportReport cancel(UUID id) {
+        var before = locked(id);
+        if (!passes.of(before.pass()).cancel(before.latestPass())) {
+            throw Problem.conflict("IMPORT_IS_OVER", "This import is " + before.state()
+                    + ": only a check or a commit that waits or is under way can be cancelled.").asException();
+        }
+        return reports.known(id);
     }
 
-    private @Nullable ZoneId zone(UUID id) {
-        return jdbc.sql("select zone from ledger_import where id = ? and zone is not null").param(id)
-                .query(String.class).optional().map(ZoneId::of).orElse(null);
-    }
-
-    private Outcomes.Counts run(Purpose purpose, Terms terms) {
-        var counts = passes.run(purpose, StoredFile.read(jdbc, terms.importId()), terms);
-        jdbc.sql("""
-                update ledger_import set rows_read = ?, rows_new = ?, rows_changed = ?, rows_unchanged = ?,
-                    rows_refused = ? where id = ?""")
-                .params(counts.read(), counts.fresh(), counts.changed(), counts.unchanged(), counts.refused(),
-                        terms.importId())
-                .update();
-        return counts;
+    /** Held against other commits of the same import until the transaction ends. */
+    private ImportReport locked(UUID id) {
+        jdbc.sql("select id from ledger_import where id = ? for update").param(id).query(UUID.class).optional();
+        return reports.known(id);
     }
 }

@@ -3,12 +3,15 @@ package org.collarbook.intake;
 import java.io.IOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
-import org.collarbook.intake.ImportReports.LedgerLine;
+import org.collarbook.intake.ImportLines.LedgerLine;
+import org.collarbook.intake.LedgerPasses.Purpose;
+import org.collarbook.intake.Line.Outcome;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Idempotency;
@@ -17,6 +20,7 @@ import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -31,7 +35,9 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.Part;
 
 @RestController
@@ -39,36 +45,57 @@ import jakarta.servlet.http.Part;
 @Tag(name = "Imports")
 class ImportsController {
 
-    /** What to do about rows that are refused: take the others, or none. */
+    /** What to do about rows that are not taken: load the others, or none. */
     record CommitRequest(Imports.@Nullable OnRefused refused) {}
 
     private final Imports imports;
     private final ImportReports reports;
+    private final ImportLines lines;
+    private final LinesToMend toMend;
     private final DeclarationPart declarations;
+    private final LedgerJobs jobs;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ImportsController(Imports imports, ImportReports reports, DeclarationPart declarations, Idempotency idempotency,
-            Clock clock) {
+    ImportsController(Imports imports, ImportReports reports, ImportLines lines, LinesToMend toMend,
+            DeclarationPart declarations, LedgerJobs jobs, Idempotency idempotency, Clock clock) {
         this.imports = imports;
         this.reports = reports;
+        this.lines = lines;
+        this.toMend = toMend;
         this.declarations = declarations;
+        this.jobs = jobs;
         this.idempotency = idempotency;
         this.clock = clock;
     }
 
     @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
-    @Operation(summary = "Hand a ledger in and check it; the register does not change")
-    ResponseEntity<ImportReport> check(@RequestPart("ledger") MultipartFile ledger,
+    @ApiResponse(responseCode = "202", description = "Accepted")
+    @Operation(summary = "Hand a ledger in, to be checked; the register does not change", description = """
+            A file that cannot be read to its end, or whose header cannot be accepted, is refused at once and not kept. \
+            Any other is checked in the background: follow `Location` until it is `CHECKED`. Each row then has an \
+            outcome: `NEW`, `CHANGED`, `UNCHANGED`; `REFUSED`, where a cell cannot be accepted, the site contradicts \
+            what is known, the container was merged into another, or an earlier line says the same; `AMBIGUOUS`, where \
+            the row could mean more than one thing: a stamp has several readings (`AMBIGUOUS_…`), maker or month is \
+            left out and another container may be the one (`MAY_BE_ANOTHER`), an earlier line has the same marks and says \
+            otherwise (`TWICE_IN_FILE`), or the tag is another container's (`TAG_IN_USE`). Only what is taken casts doubt on \
+            later rows.""")
+    ResponseEntity<ImportReport> handIn(@RequestPart("ledger") MultipartFile ledger,
             @RequestPart(name = "declaration", required = false) @Nullable Part declaration, Caller caller)
             throws IOException {
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
+        ImportReport report;
         try (var file = ledger.getInputStream()) {
-            var report = imports.check(name(ledger), file, checked, caller.id());
-            return ResponseEntity.created(URI.create("/api/imports/" + report.id()))
-                    .eTag(new Revision(report.version()).etag()).body(report);
+            report = imports.handIn(name(ledger), file, checked, caller.id());
         }
+        jobs.start(Purpose.CHECK);
+        return accepted(report);
+    }
+
+    private static ResponseEntity<ImportReport> accepted(ImportReport report) {
+        return ResponseEntity.accepted().location(URI.create("/api/imports/" + report.id()))
+                .eTag(new Revision(report.version()).etag()).body(report);
     }
 
     private static String name(MultipartFile ledger) {
@@ -77,18 +104,36 @@ class ImportsController {
     }
 
     @GetMapping("/{id}")
-    @Operation(summary = "What became of a ledger")
+    @Operation(summary = "How far a ledger is, and what became of its rows", description = """
+            `progress` is that of the latest pass, the check or a commit. `rows` adds up: `read` is the sum of the others. \
+            `committedThroughLine`: the rows that start on or before this line are in the register, as far as they are \
+            taken.""")
     ResponseEntity<ImportReport> report(@PathVariable UUID id) {
-        var report = find(id);
+        var report = reports.known(id);
         return ResponseEntity.ok().eTag(new Revision(report.version()).etag()).body(report);
     }
 
     @GetMapping("/{id}/lines")
-    @Operation(summary = "What became of each row of the latest pass, by the line it starts on")
+    @Operation(summary = "What became of each row, by the line it starts on", description = "Of the pass that `rowsOf` names.")
     Page<LedgerLine> lines(@PathVariable UUID id, @RequestParam(required = false) Line.@Nullable Outcome outcome,
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
-        return reports.lines(find(id), outcome, after(cursor), PageSize.of(size));
+        var outcomes = outcome == null ? EnumSet.allOf(Outcome.class) : EnumSet.of(outcome);
+        return lines.page(ImportLines.told(reports.known(id)), outcomes, after(cursor), PageSize.of(size));
+    }
+
+    @GetMapping(path = "/{id}/lines", produces = "text/csv")
+    @Operation(summary = "The rows that are not taken, as a ledger to be mended and handed in again (also by ?format=csv)", description = """
+            The file's own header and rows as they were handed in, with two columns more, `problem_line` and `problems`, \
+            which a ledger may have and nobody reads. Refused and ambiguous rows, or those with the `outcome` asked for. \
+            A cell that a spreadsheet would run as a formula has an apostrophe before it, which is taken off again.""")
+    void linesToMend(@PathVariable UUID id, @RequestParam(required = false) Line.@Nullable Outcome outcome,
+            HttpServletResponse response) throws IOException {
+        var outcomes = outcome == null ? EnumSet.of(Outcome.REFUSED, Outcome.AMBIGUOUS) : EnumSet.of(outcome);
+        var pass = ImportLines.told(reports.known(id));
+        response.setContentType("text/csv;charset=UTF-8");
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"to-mend.csv\"");
+        toMend.write(id, pass, outcomes, response.getOutputStream());
     }
 
     private static long after(@Nullable String text) {
@@ -105,23 +150,36 @@ class ImportsController {
     }
 
     @PostMapping(path = "/{id}/commit", consumes = MediaType.APPLICATION_JSON_VALUE)
-    @Operation(summary = "Load a checked ledger into the register, all in one transaction")
+    @ApiResponse(responseCode = "202", description = "Accepted")
+    @Operation(summary = "Load a checked ledger into the register", description = """
+            `ABORT`: all rows or none, in one transaction; where a row turns out not to be taken it ends as `FAILED` with \
+            `ROWS_REFUSED`, and nothing is stored. `SKIP`: the rows that are taken, in pieces; a commit that was \
+            interrupted goes on where it stopped. Loaded in the background: follow `Location` until it is `COMMITTED`. \
+            After one that failed or was cancelled it may be asked for again: what is stored comes out as \
+            `UNCHANGED`.""")
     ResponseEntity<?> commit(@PathVariable UUID id, @RequestBody CommitRequest request, Caller caller,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
         var onRefused = request.refused();
         if (onRefused == null) {
             throw Problem.invalid(List.of(FieldError.missing("/refused", "SKIP: load the other rows;"
-                    + " ABORT: load nothing when a row is refused"))).asException();
+                    + " ABORT: load nothing when a row is refused or ambiguous"))).asException();
         }
-        return idempotency.requireOnce(key, caller.id(), "POST /api/imports/" + id + "/commit",
-                Map.of("refused", onRefused), () -> {
-                    var report = imports.commit(id, ifMatch, onRefused, caller.id());
-                    return ResponseEntity.ok().eTag(new Revision(report.version()).etag()).body(report);
-                });
+        var answer = idempotency.requireOnce(key, caller.id(), "POST /api/imports/" + id + "/commit",
+                Map.of("refused", onRefused), () -> accepted(imports.commit(id, ifMatch, onRefused, caller.id())));
+        jobs.start(Purpose.COMMIT);
+        return answer;
     }
 
-    private ImportReport find(UUID id) {
-        return reports.find(id).orElseThrow(() -> Problem.notFound("import").asException());
+    @PostMapping("/{id}/cancel")
+    @Operation(summary = "Cancel the check or the commit of a ledger that waits or is under way", description = """
+            What pieces of a commit are stored stay, and `committedThroughLine` tells through which line; there is none \
+            where nothing was stored.""")
+    ResponseEntity<?> cancel(@PathVariable UUID id,
+            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+        return idempotency.once(key, caller.id(), "POST /api/imports/" + id + "/cancel", "", () -> {
+            var report = imports.cancel(id);
+            return ResponseEntity.ok().eTag(new Revision(report.version()).etag()).body(report);
+        });
     }
 }

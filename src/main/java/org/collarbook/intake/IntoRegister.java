@@ -72,6 +72,11 @@ class IntoRegister implements Sink {
         recalls.holdMatching(written.stream().map(Written::id).toList());
     }
 
+    @Override
+    public boolean isForetelling() {
+        return false;
+    }
+
     private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();

@@ -11,7 +11,10 @@ import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Tag;
 import org.collarbook.regulation.Requalification;
 
-/** What the register knows of the containers and tags of one batch; {@code closed} were merged into others. */
+/**
+ * What the register knows of the containers and tags of one batch, and of those that could be meant as well;
+ * {@code closed} were merged into others.
+ */
 record Known(Map<NaturalKey, RegisteredContainer> containers, Map<Tag, UUID> tags, Map<UUID, String> siteCodes,
         Map<UUID, List<Requalification>> history, Map<UUID, Set<LocalDate>> fills, Set<UUID> closed) {
 

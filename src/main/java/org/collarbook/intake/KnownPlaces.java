@@ -14,23 +14,29 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Customers and sites by code: those of the register, and in a check those that earlier rows would have opened. */
+/**
+ * Customers and sites by code: those of the register, and in a check those that earlier rows would have opened. These are
+ * kept in temporary tables of the check's one transaction.
+ */
 @Component
 class KnownPlaces {
 
     private static final String SITES = """
             select s.id, s.code, s.name, s.kind, c.id as customer_id, c.code as customer, c.name as customer_name,
                 s.latitude, s.longitude
-            from site s left join customer c on c.id = s.customer_id where s.code = any (:codes)
-            union all
+            from site s left join customer c on c.id = s.customer_id where s.code = any (:codes)""";
+
+    private static final String SITES_FORETOLD = """
+             union all
             select null, s.code, s.name, s.kind, c.id, s.customer, coalesce(c.name, n.name), s.latitude, s.longitude
             from ledger_site s left join customer c on c.code = s.customer
                 left join ledger_customer n on n.code = s.customer
             where s.code = any (:codes)""";
 
-    private static final String CUSTOMERS = """
-            select id, code, name from customer where code = any (:codes)
-            union all select null, code, name from ledger_customer where code = any (:codes)""";
+    private static final String CUSTOMERS = "select id, code, name from customer where code = any (:codes)";
+
+    private static final String CUSTOMERS_FORETOLD = """
+             union all select null, code, name from ledger_customer where code = any (:codes)""";
 
     private final JdbcClient jdbc;
 
@@ -38,20 +44,29 @@ class KnownPlaces {
         this.jdbc = jdbc;
     }
 
-    Map<String, KnownSite> sites(Collection<String> codes) {
+    static void openForetold(JdbcClient jdbc) {
+        jdbc.sql("create temporary table ledger_customer (code text primary key, name text not null) on commit drop")
+                .update();
+        jdbc.sql("""
+                create temporary table ledger_site (code text primary key, name text not null, kind text not null,
+                    customer text, latitude float8, longitude float8) on commit drop""").update();
+    }
+
+    Map<String, KnownSite> sites(Collection<String> codes, boolean foretold) {
         var found = new HashMap<String, KnownSite>();
         if (!codes.isEmpty()) {
-            jdbc.sql(SITES).param("codes", codes.toArray(String[]::new)).query((row, n) -> site(row)).list()
+            jdbc.sql(foretold ? SITES + SITES_FORETOLD : SITES).param("codes", codes.toArray(String[]::new))
+                    .query((row, n) -> site(row)).list()
                     .forEach(site -> found.put(site.code(), site));
         }
         return found;
     }
 
-    Map<String, KnownCustomer> customers(Collection<String> codes) {
+    Map<String, KnownCustomer> customers(Collection<String> codes, boolean foretold) {
         var found = new HashMap<String, KnownCustomer>();
         if (!codes.isEmpty()) {
-            jdbc.sql(CUSTOMERS).param("codes", codes.toArray(String[]::new)).query(KnownCustomer.class).list()
-                    .forEach(customer -> found.put(customer.code(), customer));
+            jdbc.sql(foretold ? CUSTOMERS + CUSTOMERS_FORETOLD : CUSTOMERS).param("codes", codes.toArray(String[]::new))
+                    .query(KnownCustomer.class).list().forEach(customer -> found.put(customer.code(), customer));
         }
         return found;
     }

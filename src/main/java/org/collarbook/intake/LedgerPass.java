@@ -1,23 +1,20 @@
 package org.collarbook.intake;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.InterruptedIOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
-import java.util.UUID;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.function.BiFunction;
 
-import org.collarbook.intake.KnownSite.KnownCustomer;
-import org.collarbook.intake.LedgerEntry.GivenSite;
-import org.jspecify.annotations.Nullable;
+import org.collarbook.intake.Imports.OnRefused;
+import org.collarbook.intake.LedgerPasses.Pass;
+import org.collarbook.platform.jobs.Columns;
+import org.collarbook.platform.jobs.JobFailure;
+import org.collarbook.platform.jobs.JobRun;
 
 /**
  * One walk through a ledger. Check and commit are this same walk over the file with another {@link Sink}, so that the
@@ -25,152 +22,105 @@ import org.jspecify.annotations.Nullable;
  * that: it stores each ledger twice more, and a staged row is as outdated by the time of the commit as a report is.
  *
  * <p>Rows go in batches: each look-up and each write is one statement for all rows of a batch, and nothing is kept from
- * one batch to the next but what {@link Claims} and the check's places keep in temporary tables, and the places met last.
+ * one batch to the next but what {@link Claims} and the check's places keep in tables, and the places met last. An attempt
+ * that goes on after another reads the rows stored already and passes over them.
  */
-final class LedgerPass {
+final class LedgerPass implements AutoCloseable {
 
     static final int BATCH = 2000;
 
-    private final RegisterView view;
-    private final KnownPlaces knownPlaces;
-    private final Claims claims;
+    private final Pass pass;
+    private final StoredFile.Pieces file;
+    private final LedgerReader reader;
+    private final EntryReader entries;
+    private final SettleBatch settle;
     private final Outcomes outcomes;
-    private final Sink sink;
-    private final Terms terms;
-    private final Recalled<KnownSite> knownSites = new Recalled<>();
-    private final Recalled<KnownCustomer> knownCustomers = new Recalled<>();
+    private final ExecutorService aside = Executors.newSingleThreadExecutor();
+    private Future<List<Line>> next;
 
-    LedgerPass(RegisterView view, KnownPlaces knownPlaces, Claims claims, Outcomes outcomes, Sink sink, Terms terms) {
-        this.view = view;
-        this.knownPlaces = knownPlaces;
-        this.claims = claims;
+    LedgerPass(Pass pass, Terms terms, StoredFile.Pieces file, SettleBatch settle, Outcomes outcomes)
+            throws IOException {
+        this.pass = pass;
+        this.file = file;
+        this.reader = new LedgerReader(file);
+        this.entries = new EntryReader(terms.asOf(), terms.said());
+        this.settle = settle;
         this.outcomes = outcomes;
-        this.sink = sink;
-        this.terms = terms;
+        this.next = judged();
     }
 
     /**
-     * The next batch is judged by itself while the database is busy with the last one. The file is read on the caller's
-     * thread only: it comes from the database, within the transaction that belongs to this thread.
+     * Settles up to so many batches; false when the ledger is at its end. The next batch is judged by itself while the
+     * database is busy with the last one. The file is read on the caller's thread only: it comes from the database.
      */
-    Outcomes.Counts over(InputStream file) throws IOException {
-        var entries = new EntryReader(terms.asOf(), terms.said());
-        try (var reader = new LedgerReader(file); var aside = Executors.newSingleThreadExecutor()) {
-            var next = judged(batch(reader), entries, aside);
-            for (var batch = next.get(); !batch.isEmpty(); batch = next.get()) {
-                next = judged(batch(reader), entries, aside);
-                settle(batch);
+    boolean advance(int batches, JobRun job) {
+        for (int i = 0; i < batches; i++) {
+            var batch = taken(next);
+            if (batch.isEmpty()) {
+                outcomes.write();
+                return false;
             }
+            next = judged();
+            settle.settle(batch);
+            outcomes.add(batch);
+            if (pass.onRefused() == OnRefused.ABORT) {
+                batch.forEach(LedgerPass::requireTaken);
+            }
+            job.tell(LedgerPasses.passed(outcomes.counts().read(), file.passed()));
+        }
+        outcomes.write();
+        return true;
+    }
+
+    /** What is stored once the transaction ends. */
+    Columns stored() {
+        return LedgerPasses.stored(outcomes.counts(), outcomes.through(), file.passed());
+    }
+
+    private static void requireTaken(Line line) {
+        var outcome = line.outcome();
+        if (!outcome.isTaken()) {
+            throw new JobFailure("ROWS_REFUSED", "The row on line " + line.number() + " is " + outcome + " ("
+                    + line.problems().list().getFirst().code()
+                    + "), and the commit was of all rows or none. Nothing was"
+                    + " stored: mend the rows, or commit with \"refused\":\"SKIP\".");
+        }
+    }
+
+    private static List<Line> taken(Future<List<Line>> judged) {
+        try {
+            return judged.get();
         } catch (ExecutionException failed) {
             throw new IllegalStateException(failed.getCause());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new InterruptedIOException("the pass was interrupted");
+            throw new UncheckedIOException(new InterruptedIOException("the pass was interrupted"));
         }
-        return outcomes.finish();
     }
 
-    private static Future<List<Line>> judged(List<LedgerRow> rows, EntryReader entries, ExecutorService aside) {
+    private Future<List<Line>> judged() {
+        var rows = batch();
         return aside.submit(() -> rows.stream().map(row -> new Line(row, entries)).toList());
     }
 
-    private static List<LedgerRow> batch(LedgerReader reader) throws IOException {
+    private List<LedgerRow> batch() {
+        var stored = pass.throughLine();
         var batch = new ArrayList<LedgerRow>(BATCH);
         while (batch.size() < BATCH) {
             var row = reader.next();
             if (row == null) {
                 break;
             }
-            batch.add(row);
+            if (stored == null || row.line() > stored) {
+                batch.add(row);
+            }
         }
         return batch;
     }
 
-    private void settle(List<Line> batch) {
-        refuseTwins(batch);
-        var rows = new ArrayList<LedgerEntry>(batch.size());
-        for (var line : batch) {
-            var entry = line.entry();
-            if (entry != null) {
-                rows.add(entry);
-            }
-        }
-        if (!rows.isEmpty()) {
-            fit(batch, rows);
-        }
-        outcomes.add(batch);
-    }
-
-    private void fit(List<Line> batch, List<LedgerEntry> rows) {
-        var places = places(rows);
-        var fit = new BatchFit(view.of(rows), places, terms.said());
-        var writes = new ArrayList<Write>(rows.size());
-        var givenUp = new LinkedHashMap<UUID, Long>();
-        for (var line : batch) {
-            var row = line.entry();
-            var write = row == null ? null : fit.fit(line, row);
-            if (write != null && !write.isEmpty()) {
-                writes.add(write);
-                var before = write.before();
-                if (before != null && before.tag() != null && !before.tag().equals(write.after().tag())) {
-                    givenUp.put(Claims.digest(before.tag()), line.number());
-                }
-            }
-        }
-        claims.claim(givenUp);
-        sink.take(places, writes, terms);
-    }
-
-    private BatchPlaces places(List<LedgerEntry> rows) {
-        Set<String> sites = new HashSet<>();
-        Set<String> customers = new HashSet<>();
-        for (var row : rows) {
-            GivenSite site = row.site();
-            if (site != null) {
-                sites.add(site.code());
-                if (site.customer() != null) {
-                    customers.add(site.customer());
-                }
-            }
-        }
-        return new BatchPlaces(knownSites.of(sites, knownPlaces::sites),
-                knownCustomers.of(customers, knownPlaces::customers), terms);
-    }
-
-    /** The later of two rows with one natural key, and of two containers with one tag, is refused. */
-    private void refuseTwins(List<Line> batch) {
-        var wanted = new LinkedHashMap<UUID, Long>();
-        refuseTwins(batch, (digest, line) -> wanted.putIfAbsent(digest, line.number()));
-        var taken = claims.claim(wanted);
-        if (!taken.isEmpty()) {
-            refuseTwins(batch, (digest, line) -> taken.get(digest));
-        }
-    }
-
-    private static void refuseTwins(List<Line> batch, BiFunction<UUID, Line, @Nullable Long> earlier) {
-        for (var line : batch) {
-            var row = line.entry();
-            var key = line.key();
-            if (row != null && key != null && !isRefusedByKey(line, row, earlier.apply(key, line))
-                    && row.tag() != null) {
-                refuseByTag(line, row, earlier.apply(Claims.digest(row.tag()), line));
-            }
-        }
-    }
-
-    private static boolean isRefusedByKey(Line line, LedgerEntry row, @Nullable Long earlier) {
-        if (earlier == null) {
-            return false;
-        }
-        line.problems().refuse(LedgerColumn.SERIAL, "DUPLICATE_IN_FILE", row.marks().serial().asStamped(),
-                "each container once: line " + earlier + " has the same specification, maker, serial and month");
-        return true;
-    }
-
-    private static void refuseByTag(Line line, LedgerEntry row, @Nullable Long earlier) {
-        if (earlier != null) {
-            line.problems().refuse(LedgerColumn.TAG, "TAG_IN_USE", String.valueOf(row.tag()),
-                    "each tag once: line " + earlier + " has it, or takes it off its container");
-        }
+    @Override
+    public void close() throws IOException {
+        aside.close();
+        reader.close();
     }
 }

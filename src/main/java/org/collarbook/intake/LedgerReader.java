@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Objects;
 
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.collarbook.platform.FieldError;
+import org.collarbook.platform.SpreadsheetText;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a ledger (RFC 4180; comma, semicolon or tab as the header has it) one row at a time. */
@@ -22,19 +24,23 @@ final class LedgerReader implements AutoCloseable {
     private final LedgerText text;
     private final CSVParser parser;
     private final Iterator<CSVRecord> records;
-    private final List<LedgerColumn> columns;
+    private final CSVFormat format;
+    private final CSVRecord header;
+    private final List<@Nullable LedgerColumn> columns;
+    private @Nullable CSVRecord last;
     private boolean anyRow;
 
     LedgerReader(InputStream bytes) throws IOException {
         text = new LedgerText(bytes);
-        parser = CSVFormat.RFC4180.builder().setDelimiter(delimiter(text.start())).setIgnoreEmptyLines(false).get()
-                .parse(text);
+        format = CSVFormat.RFC4180.builder().setDelimiter(delimiter(text.start())).setIgnoreEmptyLines(false).get();
+        parser = format.parse(text);
         records = parser.iterator();
-        var header = read();
-        if (header == null || header.record.size() == 1 && header.record.get(0).isBlank()) {
+        var first = read();
+        if (first == null || first.record.size() == 1 && first.record.get(0).isBlank()) {
             throw LedgerFault.empty();
         }
-        columns = columns(header.record);
+        header = first.record;
+        columns = columns(header);
     }
 
     private record Raw(long line, CSVRecord record) {}
@@ -59,6 +65,7 @@ final class LedgerReader implements AutoCloseable {
         for (var raw = read(); raw != null; raw = read()) {
             if (raw.record.size() > 1 || !raw.record.get(0).isEmpty()) {
                 anyRow = true;
+                last = raw.record;
                 return row(raw);
             }
         }
@@ -96,19 +103,24 @@ final class LedgerReader implements AutoCloseable {
     private LedgerRow row(Raw raw) {
         var cells = new @Nullable String[LedgerColumn.values().length];
         for (int i = 0; i < Math.min(raw.record.size(), columns.size()); i++) {
-            var cell = raw.record.get(i).strip();
-            cells[columns.get(i).ordinal()] = cell.isEmpty() ? null : cell;
+            var column = columns.get(i);
+            if (column != null) {
+                var cell = SpreadsheetText.unguarded(raw.record.get(i)).strip();
+                cells[column.ordinal()] = cell.isEmpty() ? null : cell;
+            }
         }
         return new LedgerRow(raw.line, raw.record.size(), columns.size(), cells);
     }
 
-    private static List<LedgerColumn> columns(CSVRecord header) {
-        var columns = new ArrayList<LedgerColumn>();
+    private static List<@Nullable LedgerColumn> columns(CSVRecord header) {
+        var columns = new ArrayList<@Nullable LedgerColumn>();
         var errors = new ArrayList<FieldError>();
         var seen = EnumSet.noneOf(LedgerColumn.class);
         for (var heading : header) {
             var column = LedgerColumn.of(heading);
-            if (column == null) {
+            if (LinesToMend.isAdded(heading)) {
+                columns.add(null);
+            } else if (column == null) {
                 errors.add(new FieldError("/ledger", "UNKNOWN_COLUMN", Shown.of(heading), KNOWN));
             } else if (!seen.add(column)) {
                 errors.add(new FieldError("/ledger", "DUPLICATE_COLUMN", column.word(), "each column once"));
@@ -125,6 +137,20 @@ final class LedgerReader implements AutoCloseable {
             throw LedgerFault.header(errors.subList(0, Math.min(errors.size(), 50)));
         }
         return columns;
+    }
+
+    /** How the file is written, to write rows of it likewise. */
+    CSVFormat format() {
+        return format;
+    }
+
+    CSVRecord header() {
+        return header;
+    }
+
+    /** The row that was read last, cell by cell as it was handed in. */
+    CSVRecord asHandedIn() {
+        return Objects.requireNonNull(last);
     }
 
     @Override

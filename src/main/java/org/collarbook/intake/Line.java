@@ -1,5 +1,6 @@
 package org.collarbook.intake;
 
+import java.util.Objects;
 import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
@@ -12,19 +13,31 @@ final class Line {
         NEW,
         CHANGED,
         UNCHANGED,
-        REFUSED
+        /** It cannot be accepted as it stands. */
+        REFUSED,
+        /** It could mean more than one thing; nobody guesses which. */
+        AMBIGUOUS;
+
+        boolean isTaken() {
+            return switch (this) {
+                case NEW, CHANGED, UNCHANGED -> true;
+                case REFUSED, AMBIGUOUS -> false;
+            };
+        }
     }
 
     private final long number;
     private final Problems problems = new Problems();
     private final @Nullable LedgerEntry entry;
-    private final @Nullable UUID key;
-    private Outcome outcome = Outcome.REFUSED;
+    private final @Nullable UUID digest;
+    private final int content;
+    private @Nullable Outcome outcome;
 
     Line(LedgerRow row, EntryReader reader) {
         number = row.line();
         entry = reader.read(row, problems);
-        key = entry == null ? null : Claims.digest(entry.key());
+        digest = entry == null ? null : Claims.digest(entry.key());
+        content = entry == null ? 0 : entry.content();
     }
 
     /** Where the row starts in the file. */
@@ -36,16 +49,20 @@ final class Line {
         return problems;
     }
 
-    /** What is still to be fitted into the register; null for a row that was refused. */
+    /** What is to be fitted into the register; null for a row that makes no sense by itself. */
     @Nullable
     LedgerEntry entry() {
-        return problems.areRefusing() ? null : entry;
+        return entry;
     }
 
-    /** The digest of its natural key; null where its marks make no sense. */
-    @Nullable
-    UUID key() {
-        return key;
+    /** What all containers with these marks share, but for maker and month; of a row that makes sense. */
+    UUID digest() {
+        return Objects.requireNonNull(digest);
+    }
+
+    /** The same for two rows that say the same of one container. */
+    int content() {
+        return content;
     }
 
     void became(Outcome what) {
@@ -53,6 +70,6 @@ final class Line {
     }
 
     Outcome outcome() {
-        return outcome;
+        return problems.areKeepingOut() ? problems.outcome() : Objects.requireNonNull(outcome);
     }
 }

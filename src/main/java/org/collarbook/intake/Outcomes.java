@@ -4,35 +4,40 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
+import org.collarbook.intake.LedgerPasses.Pass;
 import org.collarbook.platform.BulkCopy;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps what became of every row: runs of rows that start on consecutive lines and share an outcome, and each problem by
- * itself. Written batch by batch.
+ * itself. Counts on from what an earlier attempt has stored.
  */
 final class Outcomes {
-
-    /** How many rows came to what. */
-    record Counts(long read, long fresh, long changed, long unchanged, long refused) {}
 
     private record Run(long first, long last, Line.Outcome outcome) {}
 
     private record Found(long line, int number, LedgerProblem problem) {}
 
     private final BulkCopy copy;
-    private final Terms terms;
-    private final String pass;
+    private final UUID pass;
     private final Map<Line.Outcome, Long> counts = new EnumMap<>(Line.Outcome.class);
     private final List<Run> runs = new ArrayList<>();
     private final List<Found> problems = new ArrayList<>();
     private @Nullable Run open;
+    private @Nullable Long through;
 
-    Outcomes(BulkCopy copy, Terms terms, String pass) {
+    Outcomes(BulkCopy copy, Pass pass) {
         this.copy = copy;
-        this.terms = terms;
-        this.pass = pass;
+        this.pass = pass.id();
+        var stored = pass.counts();
+        counts.put(Line.Outcome.NEW, stored.fresh());
+        counts.put(Line.Outcome.CHANGED, stored.changed());
+        counts.put(Line.Outcome.UNCHANGED, stored.unchanged());
+        counts.put(Line.Outcome.REFUSED, stored.refused());
+        counts.put(Line.Outcome.AMBIGUOUS, stored.ambiguous());
+        through = pass.throughLine();
     }
 
     void add(List<Line> lines) {
@@ -44,10 +49,11 @@ final class Outcomes {
                 problems.add(new Found(line.number(), number++, problem));
             }
         }
-        write();
+        writeClosed();
     }
 
     private void extend(long line, Line.Outcome outcome) {
+        through = line;
         var run = open;
         if (run != null && run.outcome == outcome && run.last == line - 1) {
             open = new Run(run.first, line, outcome);
@@ -59,35 +65,47 @@ final class Outcomes {
         open = new Run(line, line, outcome);
     }
 
-    Counts finish() {
-        if (open != null) {
-            runs.add(open);
-        }
-        write();
+    Counts counts() {
         return new Counts(counts.values().stream().mapToLong(Long::longValue).sum(), of(Line.Outcome.NEW),
-                of(Line.Outcome.CHANGED), of(Line.Outcome.UNCHANGED), of(Line.Outcome.REFUSED));
+                of(Line.Outcome.CHANGED), of(Line.Outcome.UNCHANGED), of(Line.Outcome.REFUSED),
+                of(Line.Outcome.AMBIGUOUS));
+    }
+
+    /** The line that the last row starts on. */
+    @Nullable
+    Long through() {
+        return through;
     }
 
     private long of(Line.Outcome outcome) {
         return counts.getOrDefault(outcome, 0L);
     }
 
-    private void write() {
+    /** All of it, before the transaction ends. */
+    void write() {
+        if (open != null) {
+            runs.add(open);
+            open = null;
+        }
+        writeClosed();
+    }
+
+    private void writeClosed() {
         if (!runs.isEmpty()) {
-            copy.into("ledger_import_outcome (import_id, pass, first_line, last_line, outcome)", runs,
-                    run -> new @Nullable Object[]{terms.importId(), pass, run.first, run.last, run.outcome});
+            copy.into("ledger_import_outcome (pass_id, first_line, last_line, outcome)", runs,
+                    run -> new @Nullable Object[]{pass, run.first, run.last, run.outcome});
             runs.clear();
         }
         if (!problems.isEmpty()) {
-            copy.into("ledger_import_problem (import_id, pass, line, number, refuses, column_name, code, found,"
-                    + " accepted)", problems, this::values);
+            copy.into("ledger_import_problem (pass_id, line, number, refuses, column_name, code, found, accepted)",
+                    problems, this::values);
             problems.clear();
         }
     }
 
     private @Nullable Object[] values(Found found) {
         var problem = found.problem;
-        return new @Nullable Object[]{terms.importId(), pass, found.line, found.number, problem.refuses(),
-                problem.column(), problem.code(), problem.found(), problem.accepted()};
+        return new @Nullable Object[]{pass, found.line, found.number, problem.refuses(), problem.column(),
+                problem.code(), problem.found(), problem.accepted()};
     }
 }

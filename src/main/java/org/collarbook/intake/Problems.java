@@ -8,12 +8,26 @@ import org.jspecify.annotations.Nullable;
 /** All that is wrong or doubtful with one row, gathered while it is read. */
 final class Problems {
 
+    private static final String SEVERAL_READINGS = "AMBIGUOUS_";
+
     private final List<LedgerProblem> all = new ArrayList<>(1);
     private boolean refused;
+    private boolean doubted;
 
+    /** A stamp with several readings is no wrong one: the row is ambiguous. */
     void refuse(LedgerColumn column, String code, @Nullable String found, String accepted) {
+        if (code.startsWith(SEVERAL_READINGS)) {
+            doubt(column, code, found, accepted);
+            return;
+        }
         all.add(new LedgerProblem(column.word(), true, code, Shown.of(found), Shown.plain(accepted)));
         refused = true;
+    }
+
+    /** The row could mean more than one thing, so it is not taken. */
+    void doubt(LedgerColumn column, String code, @Nullable String found, String accepted) {
+        all.add(new LedgerProblem(column.word(), true, code, Shown.of(found), Shown.plain(accepted)));
+        doubted = true;
     }
 
     /** Said of a row that is taken all the same. */
@@ -21,8 +35,13 @@ final class Problems {
         all.add(new LedgerProblem(column.word(), false, code, Shown.of(found), Shown.plain(accepted)));
     }
 
-    boolean areRefusing() {
-        return refused;
+    boolean areKeepingOut() {
+        return refused || doubted;
+    }
+
+    /** Of a row that is kept out: what cannot be accepted goes before what is not certain. */
+    Line.Outcome outcome() {
+        return refused ? Line.Outcome.REFUSED : Line.Outcome.AMBIGUOUS;
     }
 
     List<LedgerProblem> list() {

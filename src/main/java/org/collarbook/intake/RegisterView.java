@@ -48,7 +48,7 @@ class RegisterView {
                 tags.add(entry.tag());
             }
         }
-        var known = keys.isEmpty() ? Map.<NaturalKey, RegisteredContainer>of() : containers.existing(keys);
+        var known = keys.isEmpty() ? Map.<NaturalKey, RegisteredContainer>of() : containers.alike(keys);
         var inUse = tags.isEmpty() ? Map.<Tag, UUID>of() : containers.tagsInUse(tags);
         if (known.isEmpty()) {
             return new Known(known, inUse, Map.of(), Map.of(), Map.of(), Set.of());

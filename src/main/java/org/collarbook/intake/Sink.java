@@ -6,4 +6,7 @@ import java.util.List;
 interface Sink {
 
     void take(BatchPlaces places, List<Write> writes, Terms terms);
+
+    /** The places that earlier rows open are not in the register. */
+    boolean isForetelling();
 }

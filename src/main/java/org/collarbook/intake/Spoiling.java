@@ -3,7 +3,7 @@ package org.collarbook.intake;
 import java.time.LocalDate;
 import java.util.Map;
 
-/** What makes a line of the invented ledger one that cannot be accepted, each as met in ledgers kept by hand. */
+/** What makes a line of the invented ledger one that is not taken, each as met in ledgers kept by hand. */
 enum Spoiling {
 
     MONTH_THIRTEEN,
@@ -17,10 +17,33 @@ enum Spoiling {
     DEPOT_WITH_A_CUSTOMER,
     MISSPELT_USE,
     CUT_OFF,
-    WRITTEN_TWICE;
+    WRITTEN_TWICE,
+    TWICE_AND_OTHERWISE(Line.Outcome.AMBIGUOUS),
+    MAKER_LEFT_OUT(Line.Outcome.AMBIGUOUS),
+    TAG_OF_ANOTHER(Line.Outcome.AMBIGUOUS);
 
-    /** Changes the cells so that the row is refused; the last two are done to the line as a whole. */
-    void spoil(Map<LedgerColumn, String> cells, LocalDate asOf) {
+    private final Line.Outcome outcome;
+
+    Spoiling() {
+        this(Line.Outcome.REFUSED);
+    }
+
+    Spoiling(Line.Outcome outcome) {
+        this.outcome = outcome;
+    }
+
+    /** What becomes of such a row. */
+    Line.Outcome outcome() {
+        return outcome;
+    }
+
+    /** Whether what is spoiled is a copy of an earlier row. */
+    boolean isOfEarlier() {
+        return this == WRITTEN_TWICE || this == TWICE_AND_OTHERWISE || this == MAKER_LEFT_OUT;
+    }
+
+    /** Changes the cells so that the row is not taken; {@code earlier} is a row before it that is. */
+    void spoil(Map<LedgerColumn, String> cells, Map<LedgerColumn, String> earlier, LocalDate asOf) {
         switch (this) {
             case MONTH_THIRTEEN -> cells.put(LedgerColumn.MANUFACTURED, "13-04");
             case UNKNOWN_SPECIFICATION -> cells.put(LedgerColumn.SPECIFICATION, "DOT-4XX240");
@@ -39,8 +62,11 @@ enum Spoiling {
                 cells.put(LedgerColumn.CUSTOMER, "C-001");
             }
             case MISSPELT_USE -> cells.put(LedgerColumn.USE, "FORKLFT");
+            case TWICE_AND_OTHERWISE -> cells.put(LedgerColumn.TARE, "99.9 lb");
+            case MAKER_LEFT_OUT -> cells.put(LedgerColumn.MAKER, "");
+            case TAG_OF_ANOTHER -> cells.put(LedgerColumn.TAG, earlier.getOrDefault(LedgerColumn.TAG, ""));
             case CUT_OFF, WRITTEN_TWICE -> {
-                // done where the line is written
+                // cut where the line is written; a copy is enough
             }
         }
     }

@@ -1,9 +1,13 @@
 package org.collarbook.intake;
 
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.UUID;
+
+import java.security.MessageDigest;
 
 import org.collarbook.platform.Sha256;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -18,25 +22,66 @@ final class StoredFile {
 
     private StoredFile() {}
 
-    static Stored write(JdbcClient jdbc, UUID importId, InputStream file) throws IOException {
-        var digest = Sha256.start();
-        long bytes = 0;
-        int piece = 0;
-        for (var content = file.readNBytes(PIECE); content.length > 0; content = file.readNBytes(PIECE)) {
-            digest.update(content);
-            bytes += content.length;
-            jdbc.sql("insert into ledger_import_file (import_id, piece, content) values (?, ?, ?)")
-                    .params(importId, piece++, content).update();
-        }
-        return new Stored(bytes, HexFormat.of().formatHex(digest.digest()));
-    }
-
-    static InputStream read(JdbcClient jdbc, UUID importId) {
+    static Pieces read(JdbcClient jdbc, UUID importId) {
         return new Pieces(jdbc, importId, jdbc.sql("select bytes from ledger_import where id = ?").param(importId)
                 .query(Long.class).single());
     }
 
-    private static final class Pieces extends InputStream {
+    /** A file on its way in: what is read of it is stored. */
+    static final class Storing extends FilterInputStream {
+
+        private final JdbcClient jdbc;
+        private final UUID importId;
+        private final MessageDigest digest = Sha256.start();
+        private final byte[] content = new byte[PIECE];
+        private int filled;
+        private int piece;
+        private long bytes;
+
+        Storing(JdbcClient jdbc, UUID importId, InputStream file) {
+            super(file);
+            this.jdbc = jdbc;
+            this.importId = importId;
+        }
+
+        @Override
+        public int read() throws IOException {
+            var one = new byte[1];
+            return read(one, 0, 1) < 0 ? -1 : one[0] & 0xff;
+        }
+
+        @Override
+        public int read(byte[] buffer, int offset, int length) throws IOException {
+            int count = super.read(buffer, offset, Math.min(length, PIECE - filled));
+            if (count > 0) {
+                System.arraycopy(buffer, offset, content, filled, count);
+                filled += count;
+                if (filled == PIECE) {
+                    store();
+                }
+            }
+            return count;
+        }
+
+        private void store() {
+            digest.update(content, 0, filled);
+            bytes += filled;
+            jdbc.sql("insert into ledger_import_file (import_id, piece, content) values (?, ?, ?)")
+                    .params(importId, piece++, Arrays.copyOf(content, filled)).update();
+            filled = 0;
+        }
+
+        /** What was stored, once the file was read to its end. */
+        Stored stored() {
+            if (filled > 0) {
+                store();
+            }
+            return new Stored(bytes, HexFormat.of().formatHex(digest.digest()));
+        }
+    }
+
+    /** A file as it was handed in. */
+    static final class Pieces extends InputStream {
 
         private final JdbcClient jdbc;
         private final UUID importId;
@@ -44,6 +89,7 @@ final class StoredFile {
         private int at;
         private int piece;
         private long toCome;
+        private long passed;
 
         Pieces(JdbcClient jdbc, UUID importId, long bytes) {
             this.jdbc = jdbc;
@@ -51,9 +97,18 @@ final class StoredFile {
             this.toCome = bytes;
         }
 
+        /** How much of it was read. */
+        long passed() {
+            return passed;
+        }
+
         @Override
         public int read() {
-            return isExhausted() ? -1 : content[at++] & 0xff;
+            if (isExhausted()) {
+                return -1;
+            }
+            passed++;
+            return content[at++] & 0xff;
         }
 
         @Override
@@ -67,6 +122,7 @@ final class StoredFile {
             int count = Math.min(length, content.length - at);
             System.arraycopy(content, at, buffer, offset, count);
             at += count;
+            passed += count;
             return count;
         }
 

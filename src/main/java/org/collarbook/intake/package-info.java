@@ -6,7 +6,7 @@
 @ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck",
         "compliance :: swaps", "holds",
         "inspection", "custody", "custody :: routes", "registry", "regulation",
-        "access", "platform"})
+        "access", "platform", "platform :: jobs"})
 package org.collarbook.intake;
 
 import org.jspecify.annotations.NullMarked;

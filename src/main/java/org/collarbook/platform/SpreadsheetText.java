@@ -19,4 +19,11 @@ public final class SpreadsheetText {
         return "case when ascii(" + column + ") in (61, 43, 45, 64, 9, 13) then '''' || " + column + " else " + column
                 + " end";
     }
+
+    /** The cell without the apostrophe of {@link #guarded}. */
+    public static String unguarded(String cell) {
+        return cell.length() > 1 && cell.charAt(0) == '\'' && STARTS.indexOf(cell.charAt(1)) >= 0
+                ? cell.substring(1)
+                : cell;
+    }
 }

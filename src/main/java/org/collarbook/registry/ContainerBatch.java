@@ -47,14 +47,21 @@ public class ContainerBatch {
         this.clock = clock;
     }
 
-    /** Those of the keys that are in the register, with all that is recorded under them. */
-    public Map<NaturalKey, RegisteredContainer> existing(Collection<NaturalKey> keys) {
+    /**
+     * Those of the keys that are in the register, with all that is recorded under them; and of those that differ only in
+     * that one of the two leaves out its maker or its month, as many as tell that there are some.
+     */
+    public Map<NaturalKey, RegisteredContainer> alike(Collection<NaturalKey> keys) {
         var found = new HashMap<NaturalKey, RegisteredContainer>();
-        jdbc.sql(ContainerRows.SELECT + """
-                join unnest(?::text[], ?::text[], ?::text[], ?::text[], ?::date[])
+        jdbc.sql("select " + ContainerRows.COLUMNS + """
+                 from unnest(?::text[], ?::text[], ?::text[], ?::text[], ?::date[])
                   as k (scheme, spec, symbol, number, month)
-                  on c.serial = k.number and c.specification = k.spec and c.mark_scheme = k.scheme
-                  and c.maker is not distinct from k.symbol and c.manufactured is not distinct from k.month""")
+                cross join lateral (select * from container o
+                  where o.serial = k.number and o.specification = k.spec and o.mark_scheme = k.scheme
+                    and (o.maker = k.symbol or o.maker is null or k.symbol is null)
+                    and (o.manufactured = k.month or o.manufactured is null or k.month is null)
+                  order by o.maker is not distinct from k.symbol and o.manufactured is not distinct from k.month desc
+                  limit 5) c""")
                 .params(List.of(
                         texts(keys, key -> key.scheme().name()), texts(keys, key -> key.specification().toString()),
                         texts(keys, key -> key.maker() == null ? null : key.maker().value()),

@@ -31,8 +31,9 @@ class DemoTests {
 
     @Test
     void fillsAnEmptyRegisterAtStartWithAFleetThatShowsEveryStatus() {
-        assertEquals(1, tables.count("ledger_import where state = 'COMMITTED' and rows_read = 5000"
-                + " and rows_refused > 50 and rows_new + rows_refused = rows_read"));
+        assertEquals(1, tables.count("ledger_pass where purpose = 'COMMIT' and status = 'DONE'"
+                + " and rows_read = 5000 and rows_refused > 50 and rows_ambiguous > 5"
+                + " and rows_new + rows_refused + rows_ambiguous = rows_read"));
         assertEquals(60, tables.count("site"));
         assertEquals(2, tables.count("container where specification = 'MC-331'"));
         assertEquals("100 gal, 1150 gal, 288 gal, 499 gal", jdbc.sql("""

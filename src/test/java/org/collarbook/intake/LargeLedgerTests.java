@@ -38,9 +38,9 @@ class LargeLedgerTests {
     void theCheckReadsTheFileToItsEndAndTheCommitDoesTheSame() throws Exception {
         var ledger = ledger();
         assertThat(ledger.length()).as("more than two pieces").isGreaterThan(2 << 20);
-        var checked = Ledger.handIn(api, ledger, Ledger.declaration()).expect(201);
+        var checked = Ledger.checked(api, ledger, Ledger.declaration());
         assertThat(checked.at("/rows/read").asInt()).isEqualTo(ROWS);
-        var committed = Ledger.commit(api, checked, "SKIP").expect(200);
+        var committed = Ledger.committed(api, checked, "SKIP");
         assertThat(committed.at("/rows")).isEqualTo(checked.at("/rows"));
     }
 

@@ -6,7 +6,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.apache.commons.csv.CSVFormat;
 import org.collarbook.access.Role;
@@ -20,6 +24,9 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** A ledger under test: rows of named cells, handed in as a clerk would. */
 public final class Ledger {
+
+    private static final Set<String> SETTLED = Set.of("CHECKED", "COMMITTED", "FAILED", "CANCELLED");
+    private static final long PATIENCE_NANOS = 120_000_000_000L;
 
     private final List<Map<String, String>> rows = new ArrayList<>();
 
@@ -88,22 +95,54 @@ public final class Ledger {
         body.writeBytes("\r\n".getBytes(StandardCharsets.US_ASCII));
     }
 
+    /** Handed in, and checked by now. */
+    static Answer checked(Api api, String csv, @Nullable Map<String, Object> declaration) {
+        return checked(api, csv.getBytes(StandardCharsets.UTF_8), declaration);
+    }
+
+    static Answer checked(Api api, byte[] csv, @Nullable Map<String, Object> declaration) {
+        return over(api, handIn(api, csv, declaration).expect(202), "CHECKED");
+    }
+
     static Answer commit(Api api, Answer checked, String refused) {
         return api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString()).ifMatch(checked)
                 .post("/api/imports/" + checked.id() + "/commit", Map.of("refused", refused));
     }
 
-    /** Checked and committed without a refused row. */
-    public Answer load(Api api, @Nullable Map<String, Object> declaration) {
-        var checked = handIn(api, csv(), declaration).expect(201);
-        return commit(api, checked, "ABORT").expect(200);
+    /** Its commit asked for, and done by now. */
+    static Answer committed(Api api, Answer checked, String refused) {
+        return over(api, commit(api, checked, refused).expect(202), "COMMITTED");
     }
 
-    /** The counts as read/new/changed/unchanged/refused. */
+    /** Waits for the end of the latest pass, which must be this one. */
+    static Answer over(Api api, Answer queued, String state) {
+        for (long end = System.nanoTime() + PATIENCE_NANOS; System.nanoTime() < end;) {
+            var report = api.as(Role.CLERK).get("/api/imports/" + queued.id()).expect(200);
+            if (SETTLED.contains(report.text("/state"))) {
+                if (!report.text("/state").equals(state)) {
+                    throw new AssertionError("expected " + state + ": " + report.body());
+                }
+                return report;
+            }
+            LockSupport.parkNanos(10_000_000);
+        }
+        throw new AssertionError("it never came to an end: " + queued.body());
+    }
+
+    /** Checked and committed without a row that is not taken. */
+    public Answer load(Api api, @Nullable Map<String, Object> declaration) {
+        return committed(api, checked(api, csv(), declaration), "ABORT");
+    }
+
+    /** The counts as read/new/changed/unchanged/refused/ambiguous, which must add up. */
     static String rows(Answer report) {
         JsonNode rows = report.at("/rows");
-        return rows.at("/read").asString() + "/" + rows.at("/new").asString() + "/" + rows.at("/changed").asString()
-                + "/" + rows.at("/unchanged").asString() + "/" + rows.at("/refused").asString();
+        var counts = Stream.of("read", "new", "changed", "unchanged", "refused", "ambiguous")
+                .map(name -> rows.at("/" + name).asLong()).toList();
+        if (counts.getFirst() != counts.stream().skip(1).mapToLong(Long::longValue).sum()) {
+            throw new AssertionError("the rows do not add up: " + rows);
+        }
+        return counts.stream().map(String::valueOf).collect(Collectors.joining("/"));
     }
 
     /** The first problem as line, column and code. */

@@ -28,8 +28,8 @@ class LedgerFormTests {
         var csv = api.as(Role.CLERK).with("Accept", "text/csv").get("/api/imports/template").expect(200);
         assertTrue(csv.contentType().startsWith("text/csv"));
         assertEquals(csv.body(), api.as(Role.CLERK).get("/api/imports/template?format=csv").expect(200).body());
-        var checked = Ledger.handIn(api, csv.body(), Ledger.declaration()).expect(201);
-        assertEquals("2/2/0/0/0", Ledger.rows(checked), checked.body());
+        var checked = Ledger.checked(api, csv.body(), Ledger.declaration());
+        assertEquals("2/2/0/0/0/0", Ledger.rows(checked), checked.body());
 
         var json = api.as(Role.CLERK).get("/api/imports/template?format=json").expect(200);
         assertEquals(LedgerColumn.words(), json.at("/columns").findValuesAsString("name"));
@@ -50,10 +50,10 @@ class LedgerFormTests {
         var row = "DOT-4BA240," + Given.serial();
         for (var delimiter : new String[]{",", ";", "\t"}) {
             var csv = "\uFEFFSpecification,SERIAL\n" + row + "\n";
-            assertEquals("1/1/0/0/0",
-                    Ledger.rows(Ledger.handIn(api, csv.replace(",", delimiter), null).expect(201)));
+            assertEquals("1/1/0/0/0/0",
+                    Ledger.rows(Ledger.checked(api, csv.replace(",", delimiter), null)));
         }
-        var old = Ledger.handIn(api, "specification,serial\r" + row + "\r" + row + "x\r", null).expect(201);
+        var old = Ledger.checked(api, "specification,serial\r" + row + "\r" + row + "x\r", null);
         assertEquals("2 NEW, 3 NEW", lines(old, ""));
     }
 
@@ -62,8 +62,8 @@ class LedgerFormTests {
         var a = Given.serial();
         var csv = "specification,serial,owner\r\n\r\nDOT-4BA240," + a + "1,\"two\r\nlines\"\r\n\r\nDOT-4BA240," + a
                 + "2,\r\nDOT-4BA240," + a + "3,\r\nbad," + a + "4,\r\nDOT-4BA240," + a + "5,";
-        var checked = Ledger.handIn(api, csv, null).expect(201);
-        assertEquals("5/3/0/0/2", Ledger.rows(checked));
+        var checked = Ledger.checked(api, csv, null);
+        assertEquals("5/3/0/0/2/0", Ledger.rows(checked));
         assertEquals("3 REFUSED, 6 NEW, 7 NEW, 8 REFUSED, 9 NEW", lines(checked, ""));
         assertEquals("3 REFUSED, 8 REFUSED", lines(checked, "?outcome=REFUSED"));
         assertEquals("", lines(checked, "?outcome=CHANGED"));

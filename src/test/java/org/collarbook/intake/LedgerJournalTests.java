@@ -28,8 +28,8 @@ class LedgerJournalTests {
     }
 
     private void committed(String... cells) {
-        var checked = Ledger.handIn(api, new Ledger().row(cells).csv(), Ledger.declaration()).expect(201);
-        Ledger.commit(api, checked, "ABORT").expect(200);
+        var checked = Ledger.checked(api, new Ledger().row(cells).csv(), Ledger.declaration());
+        Ledger.committed(api, checked, "ABORT");
     }
 
     private UUID container(String serial) {

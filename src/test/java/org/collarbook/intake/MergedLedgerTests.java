@@ -31,16 +31,16 @@ class MergedLedgerTests {
         for (var serial : List.of("B100", "8100")) {
             ledger.row("maker", maker, "serial", serial, "site", "S" + maker, "site_kind", "DEPOT");
         }
-        Ledger.commit(api, Ledger.handIn(api, ledger.csv(), Ledger.declaration()).expect(201), "ABORT").expect(200);
+        Ledger.committed(api, Ledger.checked(api, ledger.csv(), Ledger.declaration()), "ABORT");
         var clerk = api.as(Role.CLERK);
         var kept = "/api/containers/" + id(maker, "B100");
         clerk.ifMatch(clerk.get(kept)).post(kept + "/merges", Map.of("absorbed", id(maker, "8100"), "setAside",
                 List.of("serial"), "reason", "the B was read as 8")).expect(201);
 
-        var again = Ledger.handIn(api, ledger.csv(), Ledger.declaration()).expect(201);
+        var again = Ledger.checked(api, ledger.csv(), Ledger.declaration());
         var lines = clerk.get("/api/imports/" + again.id() + "/lines").expect(200).body();
         assertThat(lines).contains("MERGED");
-        Ledger.commit(api, again, "SKIP").expect(200);
+        Ledger.committed(api, again, "SKIP");
         assertThat(jdbc.sql("select count(*) from requirement r join container c on c.id = r.container_id"
                 + " where c.maker = ? and c.serial = '8100'").param(maker).query(Long.class).single()).isZero();
     }

@@ -40,13 +40,13 @@ class RecalledLedgerTests {
             ledger.row("maker", maker, "serial", serial, "last_test_mark", "5/B045/22E", "site", "S" + maker,
                     "site_kind", "DEPOT");
         }
-        var checked = Ledger.handIn(api, ledger.csv(), Ledger.declaration()).expect(201);
-        Ledger.commit(api, checked, "ABORT").expect(200);
+        var checked = Ledger.checked(api, ledger.csv(), Ledger.declaration());
+        Ledger.committed(api, checked, "ABORT");
         assertThat(standing(maker)).containsExactly("B199 DUE", "B200 ON_HOLD", "B299 ON_HOLD", "B300 DUE");
 
-        var again = Ledger.handIn(api, ledger.row("maker", maker, "serial", "B250", "site", "S" + maker).csv(),
-                Ledger.declaration()).expect(201);
-        Ledger.commit(api, again, "ABORT").expect(200);
+        var again = Ledger.checked(api, ledger.row("maker", maker, "serial", "B250", "site", "S" + maker).csv(),
+                Ledger.declaration());
+        Ledger.committed(api, again, "ABORT");
         assertThat(standing(maker)).contains("B200 ON_HOLD", "B250 ON_HOLD", "B300 DUE");
         assertThat(jdbc.sql("select count(*) from hold h join container c on c.id = h.container_id where c.maker = ?")
                 .param(maker).query(Long.class).single()).isEqualTo(3);

@@ -34,10 +34,10 @@ class StatementCountTests {
 
     private Taken load(String csv, String rows) {
         try (var sent = new SentStatements()) {
-            var checked = Ledger.handIn(api, csv, Ledger.declaration()).expect(201);
+            var checked = Ledger.checked(api, csv, Ledger.declaration());
             assertEquals(rows, Ledger.rows(checked));
             long check = sent.count();
-            assertEquals(rows, Ledger.rows(Ledger.commit(api, checked, "ABORT").expect(200)));
+            assertEquals(rows, Ledger.rows(Ledger.committed(api, checked, "ABORT")));
             return new Taken(check, sent.count() - check);
         }
     }
@@ -45,13 +45,13 @@ class StatementCountTests {
     @Test
     void threeBatchesTakeAFewStatementsMoreThanOne() {
         var serial = Given.serial();
-        load(ledger(Given.serial(), 10), "10/10/0/0/0");
-        var one = load(ledger(serial, 100), "100/100/0/0/0");
-        var three = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/4100/0/0/0");
+        load(ledger(Given.serial(), 10), "10/10/0/0/0/0");
+        var one = load(ledger(serial, 100), "100/100/0/0/0/0");
+        var three = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/4100/0/0/0/0");
         assertTrue(one.check > 10 && one.commit > 20, "the driver's log is read: " + one);
         assertTrue(three.check - one.check <= 2 * MOST_FOR_A_BATCH, one + " " + three);
         assertTrue(three.commit - one.commit <= 2 * MOST_FOR_A_BATCH, one + " " + three);
-        var again = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/0/0/4100/0");
+        var again = load(ledger(serial + "x", 2 * LedgerPass.BATCH + 100), "4100/0/0/4100/0/0");
         assertTrue(again.commit - one.commit <= 2 * MOST_FOR_A_BATCH, one + " " + again);
         System.out.println(
                 "statements of one batch " + one + ", of three " + three + ", of three that are known " + again);

@@ -114,7 +114,7 @@ class ContainerBatchTests {
         var keys = new ArrayList<>(rows.stream().map(row -> row.marks().naturalKey()).toList());
         keys.add(cylinder("QX", "5-04").marks().naturalKey());
 
-        var found = transaction.execute(status -> batch.existing(keys));
+        var found = transaction.execute(status -> batch.alike(keys));
         var tags = transaction.execute(status -> batch.tagsInUse(rows.stream().map(NewContainer::tag).toList()));
 
         assertThat(found).containsOnlyKeys(keys.subList(0, 4));

@@ -1,0 +1,113 @@
+package org.collarbook.intake;
+
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+import org.apache.commons.csv.CSVRecord;
+import org.collarbook.intake.ImportLines.LedgerLine;
+import org.collarbook.intake.ImportReport.LineProblem;
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.PageSize;
+import org.collarbook.platform.SpreadsheetText;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Rows of a ledger as a ledger again: its header, the rows as they were handed in, and two columns more that say what was
+ * wrong. Mended it is loaded as it is, for those columns are passed over, and so is the apostrophe before a cell that a
+ * spreadsheet would run. A row with too few cells stays so, that it is not taken for a whole one.
+ */
+@Component
+class LinesToMend {
+
+    private static final List<String> ADDED = List.of("problem_line", "problems");
+    /** A number below zero is no formula. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
+
+    private final ImportLines lines;
+    private final JdbcClient jdbc;
+
+    LinesToMend(ImportLines lines, JdbcClient jdbc) {
+        this.lines = lines;
+        this.jdbc = jdbc;
+    }
+
+    /** A column that was added here, and is nothing of the ledger. */
+    static boolean isAdded(String heading) {
+        return ADDED.contains(heading.strip().toLowerCase(Locale.ROOT));
+    }
+
+    /** The file is read once, no further than the last of the rows; what is kept of it is a page of its lines. */
+    void write(UUID importId, UUID pass, Collection<Line.Outcome> outcomes, OutputStream out) throws IOException {
+        try (var reader = new LedgerReader(StoredFile.read(jdbc, importId));
+                var text = new OutputStreamWriter(out, StandardCharsets.UTF_8)) {
+            var ours = new ArrayList<Integer>();
+            for (int i = 0; i < reader.header().size(); i++) {
+                if (isAdded(reader.header().get(i))) {
+                    ours.add(i);
+                }
+            }
+            text.write(written(reader, cells(reader.header(), Set.copyOf(ours), ADDED)));
+            var size = PageSize.of(PageSize.MOST);
+            var page = lines.page(pass, outcomes, 0, size);
+            while (true) {
+                for (var line : page.items()) {
+                    text.write(written(reader, cells(row(reader, line), Set.copyOf(ours),
+                            List.of(Long.toString(line.line()), words(line)))));
+                }
+                var next = Cursor.parse(page.next(), 1);
+                if (next == null) {
+                    return;
+                }
+                page = lines.page(pass, outcomes, Long.parseLong(next.key().getFirst()), size);
+            }
+        }
+    }
+
+    private static CSVRecord row(LedgerReader reader, LedgerLine line) {
+        var row = reader.next();
+        while (row != null && row.line() < line.line()) {
+            row = reader.next();
+        }
+        if (row == null || row.line() > line.line()) {
+            throw new IllegalStateException("no row starts on line " + line.line());
+        }
+        return reader.asHandedIn();
+    }
+
+    private static String written(LedgerReader reader, List<String> cells) {
+        return reader.format().format(cells.toArray()) + "\r\n";
+    }
+
+    private static List<String> cells(CSVRecord row, Set<Integer> without, List<String> added) {
+        var cells = new ArrayList<String>();
+        for (int i = 0; i < row.size(); i++) {
+            if (!without.contains(i)) {
+                cells.add(row.get(i));
+            }
+        }
+        cells.addAll(added);
+        cells.replaceAll(cell -> NUMBER.matcher(cell).matches() ? cell : SpreadsheetText.guarded(cell));
+        return cells;
+    }
+
+    private static String words(LedgerLine line) {
+        return line.problems().stream().filter(LineProblem::refuses).map(LinesToMend::words)
+                .collect(Collectors.joining(" | "));
+    }
+
+    private static String words(LineProblem problem) {
+        return problem.column() + " " + problem.code() + ": "
+                + (problem.found() == null ? "" : "found " + problem.found() + "; ") + "accepted " + problem.accepted();
+    }
+}
