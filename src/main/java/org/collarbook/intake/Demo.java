@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.UUID;
 
 import org.collarbook.intake.DeclarationRequest.DeclaredService;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.platform.Problem;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -24,12 +25,14 @@ class Demo {
     private static final double DIRT_SHARE = 0.02;
     private static final String ZONE = "America/Chicago";
 
+    private final LedgerFiles files;
     private final Imports imports;
     private final DemoRoutes routes;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Demo(Imports imports, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
+    Demo(LedgerFiles files, Imports imports, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
+        this.files = files;
         this.imports = imports;
         this.routes = routes;
         this.jdbc = jdbc;
@@ -65,8 +68,8 @@ class Demo {
         var declared = new DeclarationRequest("the demo", today, "Invented with the demo: every container of this"
                 + " ledger is coated, legibly marked and in clean LP-gas service; owners consent to filling.", "US",
                 ZONE, true, true, null, true, true, null, null, new DeclaredService("LPG", true, true)).check(clock);
-        try (var in = Files.newInputStream(file)) {
-            var checked = imports.check("demo-ledger.csv", in, declared, by);
+        try (var in = files.open(Files.newInputStream(file), null)) {
+            var checked = imports.check("demo-ledger.csv", in, null, declared, by);
             var report = imports.commit(checked.id(), "\"" + checked.version() + "\"", Imports.OnRefused.SKIP, by);
             routes.open(today);
             return report;

@@ -14,7 +14,8 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 
 /** What became of a ledger handed in; the counts and problems are those of its latest pass. */
 record ImportReport(UUID id, State state, String fileName, String sha256, long bytes, Rows rows,
-        List<LineProblem> problems, @Nullable Declared declaration, String ruleBook, Instant createdAt,
+        List<LineProblem> problems, @Nullable Declared declaration, @Nullable String sheet,
+        @Nullable ReadBy columnMap, String ruleBook, Instant createdAt,
         @Nullable Instant committedAt, @JsonIgnore int version) {
 
     enum State {
@@ -28,6 +29,9 @@ record ImportReport(UUID id, State state, String fileName, String sha256, long b
     record LineProblem(long line, String column, String code, boolean refuses, @Nullable String found,
             String accepted) {}
 
+    /** The column map that the file is read by, in the version of the day on which it was handed in. */
+    record ReadBy(String name, int version) {}
+
     record Declared(UUID id, String by, LocalDate on) {}
 
     LedgerPasses.Purpose latestPass() {
@@ -35,7 +39,8 @@ record ImportReport(UUID id, State state, String fileName, String sha256, long b
     }
 
     ImportReport with(List<LineProblem> first) {
-        return new ImportReport(id, state, fileName, sha256, bytes, rows, first, declaration, ruleBook, createdAt,
+        return new ImportReport(id, state, fileName, sha256, bytes, rows, first, declaration, sheet, columnMap,
+                ruleBook, createdAt,
                 committedAt, version);
     }
 

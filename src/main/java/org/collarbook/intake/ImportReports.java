@@ -13,6 +13,7 @@ import java.util.UUID;
 
 import org.collarbook.intake.ImportReport.Declared;
 import org.collarbook.intake.ImportReport.LineProblem;
+import org.collarbook.intake.ImportReport.ReadBy;
 import org.collarbook.intake.ImportReport.Rows;
 import org.collarbook.intake.ImportReport.State;
 import org.collarbook.platform.Cursor;
@@ -112,6 +113,9 @@ class ImportReports {
                         ? null
                         : new Declared(declaration, row.getString("declared_by"),
                                 row.getObject("declared_on", LocalDate.class)),
+                row.getString("sheet"), row.getString("column_map_name") == null
+                        ? null
+                        : new ReadBy(row.getString("column_map_name"), row.getInt("column_map_version")),
                 row.getString("rule_book_hash"), row.getObject("created_at", OffsetDateTime.class).toInstant(),
                 instant(row), row.getInt("version"));
     }

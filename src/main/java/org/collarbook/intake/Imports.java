@@ -1,7 +1,6 @@
 package org.collarbook.intake;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -9,6 +8,7 @@ import java.time.ZoneOffset;
 import java.util.UUID;
 
 import org.collarbook.intake.LedgerPasses.Purpose;
+import org.collarbook.intake.files.HandedIn;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
@@ -33,15 +33,17 @@ class Imports {
     private final LedgerPasses passes;
     private final ImportReports reports;
     private final Declarations declarations;
+    private final ColumnMaps maps;
     private final RuleBook rules;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Imports(LedgerPasses passes, ImportReports reports, Declarations declarations, RuleBook rules, JdbcClient jdbc,
-            Clock clock) {
+    Imports(LedgerPasses passes, ImportReports reports, Declarations declarations, ColumnMaps maps,
+            RuleBook rules, JdbcClient jdbc, Clock clock) {
         this.passes = passes;
         this.reports = reports;
         this.declarations = declarations;
+        this.maps = maps;
         this.rules = rules;
         this.jdbc = jdbc;
         this.clock = clock;
@@ -49,8 +51,8 @@ class Imports {
 
     /** A file that cannot be read to its end leaves nothing behind. */
     @Transactional(rollbackFor = IOException.class)
-    public ImportReport check(String fileName, InputStream file, DeclarationRequest.@Nullable Checked declared,
-            UUID by) throws IOException {
+    public ImportReport check(String fileName, HandedIn file, @Nullable ColumnMap map,
+            DeclarationRequest.@Nullable Checked declared, UUID by) throws IOException {
         var id = Ids.next();
         var said = declared == null ? null : declared.declaration();
         var zone = declared == null ? null : declared.zone();
@@ -64,9 +66,10 @@ class Imports {
                 .params(id, fileName, said == null ? null : said.id(), zone == null ? null : zone.getId(),
                         rules.hash(), clock.instant().atOffset(ZoneOffset.UTC), by)
                 .update();
-        var stored = StoredFile.write(jdbc, id, file);
-        jdbc.sql("update ledger_import set sha256 = ?, bytes = ? where id = ?")
-                .params(stored.sha256(), stored.bytes(), id).update();
+        long textBytes = StoredFile.write(jdbc, id, file.text());
+        jdbc.sql("update ledger_import set sha256 = ?, bytes = ?, text_bytes = ?, sheet = ? where id = ?")
+                .params(file.sha256(), file.bytes(), textBytes, file.sheet(), id).update();
+        maps.keep(map, id);
         run(Purpose.CHECK, terms(id, said, zone, by));
         return reports.find(id).orElseThrow();
     }
@@ -97,7 +100,8 @@ class Imports {
     }
 
     private Terms terms(UUID id, @Nullable Declaration said, @Nullable ZoneId zone, UUID by) {
-        return new Terms(id, said, zone, LocalDate.now(clock.withZone(zone == null ? ZoneOffset.UTC : zone)), by);
+        return new Terms(id, said, zone, LocalDate.now(clock.withZone(zone == null ? ZoneOffset.UTC : zone)), by,
+                maps.keptWith(id));
     }
 
     private @Nullable ZoneId zone(UUID id) {

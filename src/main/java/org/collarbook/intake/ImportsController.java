@@ -9,6 +9,7 @@ import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.intake.ImportReports.LedgerLine;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Idempotency;
@@ -45,27 +46,36 @@ class ImportsController {
     private final Imports imports;
     private final ImportReports reports;
     private final DeclarationPart declarations;
+    private final LedgerFiles files;
+    private final ColumnMaps maps;
     private final Idempotency idempotency;
     private final Clock clock;
 
-    ImportsController(Imports imports, ImportReports reports, DeclarationPart declarations, Idempotency idempotency,
-            Clock clock) {
+    ImportsController(Imports imports, ImportReports reports, DeclarationPart declarations, LedgerFiles files,
+            ColumnMaps maps, Idempotency idempotency, Clock clock) {
         this.imports = imports;
         this.reports = reports;
         this.declarations = declarations;
+        this.files = files;
+        this.maps = maps;
         this.idempotency = idempotency;
         this.clock = clock;
     }
 
     @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
-    @Operation(summary = "Hand a ledger in and check it; the register does not change")
+    @Operation(summary = "Hand a ledger in and check it; the register does not change", description = """
+            CSV (RFC 4180, UTF-8), the same gzipped, or a workbook (.xlsx). `sheet` names the sheet of a workbook, and
+            `map` the column map that the file is read by; each is a part of its own or a query parameter.""")
     ResponseEntity<ImportReport> check(@RequestPart("ledger") MultipartFile ledger,
-            @RequestPart(name = "declaration", required = false) @Nullable Part declaration, Caller caller)
-            throws IOException {
+            @RequestPart(name = "declaration", required = false) @Nullable Part declaration,
+            @RequestParam(required = false) @Nullable String map,
+            @RequestParam(required = false) @Nullable String sheet,
+            Caller caller) throws IOException {
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
-        try (var file = ledger.getInputStream()) {
-            var report = imports.check(name(ledger), file, checked, caller.id());
+        var readBy = map == null ? null : maps.named(map);
+        try (var file = files.open(ledger.getInputStream(), sheet)) {
+            var report = imports.check(name(ledger), file, readBy, checked, caller.id());
             return ResponseEntity.created(URI.create("/api/imports/" + report.id()))
                     .eTag(new Revision(report.version()).etag()).body(report);
         }

@@ -55,7 +55,7 @@ final class LedgerPass {
      */
     Outcomes.Counts over(InputStream file) throws IOException {
         var entries = new EntryReader(terms.asOf(), terms.said());
-        try (var reader = new LedgerReader(file); var aside = Executors.newSingleThreadExecutor()) {
+        try (var reader = new LedgerReader(file, terms.map()); var aside = Executors.newSingleThreadExecutor()) {
             var next = judged(batch(reader), entries, aside);
             for (var batch = next.get(); !batch.isEmpty(); batch = next.get()) {
                 next = judged(batch(reader), entries, aside);

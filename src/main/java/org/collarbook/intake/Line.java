@@ -16,13 +16,14 @@ final class Line {
     }
 
     private final long number;
-    private final Problems problems = new Problems();
+    private final Problems problems;
     private final @Nullable LedgerEntry entry;
     private final @Nullable UUID key;
     private Outcome outcome = Outcome.REFUSED;
 
     Line(LedgerRow row, EntryReader reader) {
         number = row.line();
+        problems = row.problems();
         entry = reader.read(row, problems);
         key = entry == null ? null : Claims.digest(entry.key());
     }

@@ -2,38 +2,33 @@ package org.collarbook.intake;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.HexFormat;
 import java.util.UUID;
 
-import org.collarbook.platform.Sha256;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
-/** A ledger's bytes as they are kept: in pieces, so that neither end of the service holds the whole file. */
+/** A ledger's text as it is kept: in pieces, so that neither end of the service holds the whole file. */
 final class StoredFile {
 
     private static final int PIECE = 1 << 20;
 
-    /** How long the file is, and its digest. */
-    record Stored(long bytes, String sha256) {}
-
     private StoredFile() {}
 
-    static Stored write(JdbcClient jdbc, UUID importId, InputStream file) throws IOException {
-        var digest = Sha256.start();
+    /** How many bytes there were. */
+    static long write(JdbcClient jdbc, UUID importId, InputStream file) throws IOException {
         long bytes = 0;
         int piece = 0;
         for (var content = file.readNBytes(PIECE); content.length > 0; content = file.readNBytes(PIECE)) {
-            digest.update(content);
             bytes += content.length;
             jdbc.sql("insert into ledger_import_file (import_id, piece, content) values (?, ?, ?)")
                     .params(importId, piece++, content).update();
         }
-        return new Stored(bytes, HexFormat.of().formatHex(digest.digest()));
+        return bytes;
     }
 
     static InputStream read(JdbcClient jdbc, UUID importId) {
-        return new Pieces(jdbc, importId, jdbc.sql("select bytes from ledger_import where id = ?").param(importId)
-                .query(Long.class).single());
+        return new Pieces(jdbc, importId,
+                jdbc.sql("select coalesce(text_bytes, bytes) from ledger_import where id = ?").param(importId)
+                        .query(Long.class).single());
     }
 
     private static final class Pieces extends InputStream {

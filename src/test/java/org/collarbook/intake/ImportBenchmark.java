@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.UUID;
 
 import org.collarbook.intake.DeclarationRequest.DeclaredService;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Assertions;
@@ -39,11 +40,13 @@ class ImportBenchmark {
     private static final List<String> TABLES = List.of("customer", "site", "site_version", "container", "movement",
             "placement", "requalification", "fill", "requirement", "journal", "journal_head");
 
+    private final LedgerFiles files;
     private final Imports imports;
     private final FlywayConnectionDetails owner;
     private final Clock clock;
 
-    ImportBenchmark(Imports imports, FlywayConnectionDetails owner, Clock clock) {
+    ImportBenchmark(LedgerFiles files, Imports imports, FlywayConnectionDetails owner, Clock clock) {
+        this.files = files;
         this.imports = imports;
         this.owner = owner;
         this.clock = clock;
@@ -61,8 +64,8 @@ class ImportBenchmark {
                 .check(clock);
         long start = System.nanoTime();
         ImportReport checked;
-        try (var in = Files.newInputStream(file)) {
-            checked = imports.check("ledger.csv", in, declared, new UUID(0, 1));
+        try (var in = files.open(Files.newInputStream(file), null)) {
+            checked = imports.check("ledger.csv", in, null, declared, new UUID(0, 1));
         }
         double check = seconds(start);
         start = System.nanoTime();
