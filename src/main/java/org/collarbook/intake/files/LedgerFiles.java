@@ -21,7 +21,7 @@ public class LedgerFiles {
 
     private final long mostUnpacked;
 
-    LedgerFiles(@Value("${collarbook.ledger.most-unpacked:2GB}") DataSize mostUnpacked) {
+    public LedgerFiles(@Value("${collarbook.ledger.most-unpacked:2GB}") DataSize mostUnpacked) {
         this.mostUnpacked = mostUnpacked.toBytes();
     }
 

@@ -172,6 +172,7 @@ final class Workbook implements Closeable {
     public void close() throws IOException {
         if (texts != null) {
             texts.close();
+            texts = null;
         }
         zip.close();
         Files.deleteIfExists(file);
