@@ -136,6 +136,8 @@ public final class Doors {
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),
             door(HttpMethod.POST, "/api/imports/*/commit", OFFICE),
             door(HttpMethod.POST, "/api/imports/*/cancel", OFFICE),
+            door(HttpMethod.GET, "/api/column-maps", OFFICE), door(HttpMethod.GET, "/api/column-maps/*", OFFICE),
+            door(HttpMethod.PUT, "/api/column-maps/*", OFFICE), door(HttpMethod.DELETE, "/api/column-maps/*", OFFICE),
             // what a depot that worked offline sends later; each line asks for the roles of its own endpoint
             door(HttpMethod.POST, "/api/scan-batches", STAFF), door(HttpMethod.GET, "/api/scan-batches/*", STAFF),
             door(HttpMethod.POST, "/api/demo", EnumSet.of(ADMINISTRATOR)),

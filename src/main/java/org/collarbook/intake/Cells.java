@@ -87,7 +87,8 @@ record Cells(LedgerRow row, Problems problems) {
         try {
             return text == null ? null : LocalDate.parse(text);
         } catch (DateTimeParseException wrong) {
-            refuse(column, "INVALID_DATE", "a day as YYYY-MM-DD");
+            refuse(column, "INVALID_DATE", "a day as YYYY-MM-DD; in which order day and month stand"
+                    + " otherwise is told by a column map (dateFormat), never guessed");
             return null;
         }
     }

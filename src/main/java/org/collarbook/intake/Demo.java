@@ -11,6 +11,7 @@ import java.util.UUID;
 
 import org.collarbook.intake.DeclarationRequest.DeclaredService;
 import org.collarbook.intake.LedgerPasses.Purpose;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -26,13 +27,15 @@ class Demo {
     private static final double DIRT_SHARE = 0.02;
     private static final String ZONE = "America/Chicago";
 
+    private final LedgerFiles files;
     private final Imports imports;
     private final LedgerJobs jobs;
     private final DemoRoutes routes;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Demo(Imports imports, LedgerJobs jobs, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
+    Demo(LedgerFiles files, Imports imports, LedgerJobs jobs, DemoRoutes routes, JdbcClient jdbc, Clock clock) {
+        this.files = files;
         this.imports = imports;
         this.jobs = jobs;
         this.routes = routes;
@@ -69,8 +72,8 @@ class Demo {
         var declared = new DeclarationRequest("the demo", today, "Invented with the demo: every container of this"
                 + " ledger is coated, legibly marked and in clean LP-gas service; owners consent to filling.", "US",
                 ZONE, true, true, null, true, true, null, null, new DeclaredService("LPG", true, true)).check(clock);
-        try (var in = Files.newInputStream(file)) {
-            var id = imports.handIn("demo-ledger.csv", in, declared, by).id();
+        try (var in = files.open(Files.newInputStream(file), null)) {
+            var id = imports.handIn("demo-ledger.csv", in, null, declared, by).id();
             var checked = jobs.done(Purpose.CHECK, id);
             imports.commit(id, new Revision(checked.version()).etag(), Imports.OnRefused.SKIP, by);
             var report = jobs.done(Purpose.COMMIT, id);

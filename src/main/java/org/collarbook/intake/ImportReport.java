@@ -24,7 +24,8 @@ import io.swagger.v3.oas.annotations.media.Schema;
 record ImportReport(UUID id, State state, Purpose pass, String fileName, String sha256, long bytes, Progress progress,
         @Nullable Failure failure, @Nullable Purpose rowsOf, @Nullable Rows rows,
         @Nullable Long committedThroughLine, List<LineProblem> problems, @Nullable Declared declaration,
-        String ruleBook, Instant createdAt, @Nullable Instant committedAt, @JsonIgnore UUID latestPass,
+        @Nullable String sheet, @Nullable ReadBy columnMap, String ruleBook, Instant createdAt,
+        @Nullable Instant committedAt, @JsonIgnore UUID latestPass,
         @JsonIgnore @Nullable UUID toldPass, @JsonIgnore int version) {
 
     enum State {
@@ -75,11 +76,15 @@ record ImportReport(UUID id, State state, Purpose pass, String fileName, String 
     record LineProblem(long line, String column, String code, boolean refuses, @Nullable String found,
             String accepted) {}
 
+    /** The column map that the file is read by, in the version of the day on which it was handed in. */
+    record ReadBy(String name, int version) {}
+
     record Declared(UUID id, String by, LocalDate on) {}
 
     ImportReport with(List<LineProblem> first) {
         return new ImportReport(id, state, pass, fileName, sha256, bytes, progress, failure, rowsOf, rows,
-                committedThroughLine, first, declaration, ruleBook, createdAt, committedAt, latestPass, toldPass,
+                committedThroughLine, first, declaration, sheet, columnMap, ruleBook, createdAt, committedAt,
+                latestPass, toldPass,
                 version);
     }
 

@@ -11,6 +11,7 @@ import org.collarbook.intake.ImportReport.Declared;
 import org.collarbook.intake.ImportReport.Failure;
 import org.collarbook.intake.ImportReport.LineProblem;
 import org.collarbook.intake.ImportReport.Progress;
+import org.collarbook.intake.ImportReport.ReadBy;
 import org.collarbook.intake.ImportReport.Rows;
 import org.collarbook.intake.ImportReport.State;
 import org.collarbook.intake.LedgerPasses.Purpose;
@@ -33,7 +34,7 @@ class ImportReports {
      * version is that of the passes: one is queued, and one is over.
      */
     private static final String REPORT = """
-            select i.*, d.declared_by, d.declared_on, l.id as latest, l.purpose, l.status, l.attempt, l.rows_passed,
+            select i.*, coalesce(i.text_bytes, i.bytes) as of_bytes, d.declared_by, d.declared_on, l.id as latest, l.purpose, l.status, l.attempt, l.rows_passed,
                 l.bytes_passed, l.failure_code, l.failure, l.finished_at,
                 t.id as told, t.purpose as told_purpose, t.rows_read, t.rows_new, t.rows_changed, t.rows_unchanged,
                 t.rows_refused, t.rows_ambiguous,
@@ -69,19 +70,25 @@ class ImportReports {
     private static ImportReport report(ResultSet row) throws SQLException {
         var pass = Purpose.valueOf(row.getString("purpose"));
         var state = State.of(pass, JobStatus.valueOf(row.getString("status")));
-        var bytes = row.getLong("bytes");
         var code = row.getString("failure_code");
         var told = row.getString("told_purpose");
         return new ImportReport(row.getObject("id", UUID.class), state, pass, row.getString("file_name"),
-                row.getString("sha256"), bytes, new Progress(row.getLong("rows_passed"), row.getLong("bytes_passed"),
-                        bytes, row.getInt("attempt")),
+                row.getString("sha256"), row.getLong("bytes"),
+                new Progress(row.getLong("rows_passed"), row.getLong("bytes_passed"),
+                        row.getLong("of_bytes"), row.getInt("attempt")),
                 code == null ? null : new Failure(code, row.getString("failure")),
                 told == null ? null : Purpose.valueOf(told),
                 told == null ? null : Rows.from(LedgerPasses.counts(row)),
-                row.getObject("committed_through", Long.class), List.of(), declared(row),
+                row.getObject("committed_through", Long.class), List.of(), declared(row), row.getString("sheet"),
+                readBy(row),
                 row.getString("rule_book_hash"), row.getObject("created_at", OffsetDateTime.class).toInstant(),
                 state == State.COMMITTED ? instant(row) : null, row.getObject("latest", UUID.class),
                 row.getObject("told", UUID.class), row.getInt("version"));
+    }
+
+    private static @Nullable ReadBy readBy(ResultSet row) throws SQLException {
+        var map = row.getString("column_map_name");
+        return map == null ? null : new ReadBy(map, row.getInt("column_map_version"));
     }
 
     private static @Nullable Declared declared(ResultSet row) throws SQLException {

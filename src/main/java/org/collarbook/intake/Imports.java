@@ -1,13 +1,13 @@
 package org.collarbook.intake;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.UUID;
 
 import org.collarbook.intake.ImportReport.State;
 import org.collarbook.intake.LedgerPasses.Purpose;
+import org.collarbook.intake.files.HandedIn;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
@@ -31,15 +31,17 @@ class Imports {
     private final LedgerPasses passes;
     private final ImportReports reports;
     private final Declarations declarations;
+    private final ColumnMaps maps;
     private final RuleBook rules;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Imports(LedgerPasses passes, ImportReports reports, Declarations declarations, RuleBook rules, JdbcClient jdbc,
-            Clock clock) {
+    Imports(LedgerPasses passes, ImportReports reports, Declarations declarations, ColumnMaps maps,
+            RuleBook rules, JdbcClient jdbc, Clock clock) {
         this.passes = passes;
         this.reports = reports;
         this.declarations = declarations;
+        this.maps = maps;
         this.rules = rules;
         this.jdbc = jdbc;
         this.clock = clock;
@@ -47,8 +49,8 @@ class Imports {
 
     /** The file is read once for its structure, and stored while it is; one that cannot be read to its end leaves nothing. */
     @Transactional(rollbackFor = IOException.class)
-    public ImportReport handIn(String fileName, InputStream file, DeclarationRequest.@Nullable Checked declared,
-            UUID by) throws IOException {
+    public ImportReport handIn(String fileName, HandedIn file, @Nullable ColumnMap map,
+            DeclarationRequest.@Nullable Checked declared, UUID by) throws IOException {
         var id = Ids.next();
         var said = declared == null ? null : declared.declaration();
         var zone = declared == null ? null : declared.zone();
@@ -62,16 +64,17 @@ class Imports {
                 .params(id, fileName, said == null ? null : said.id(), zone == null ? null : zone.getId(),
                         rules.hash(), clock.instant().atOffset(ZoneOffset.UTC), by)
                 .update();
-        var stored = store(id, file);
-        jdbc.sql("update ledger_import set sha256 = ?, bytes = ? where id = ?")
-                .params(stored.sha256(), stored.bytes(), id).update();
+        long textBytes = store(id, file, map);
+        jdbc.sql("update ledger_import set sha256 = ?, bytes = ?, text_bytes = ?, sheet = ? where id = ?")
+                .params(file.sha256(), file.bytes(), textBytes, file.sheet(), id).update();
+        maps.keep(map, id);
         passes.queue(id, Purpose.CHECK, null, by);
         return reports.known(id);
     }
 
-    private StoredFile.Stored store(UUID id, InputStream file) throws IOException {
-        var storing = new StoredFile.Storing(jdbc, id, file);
-        try (var reader = new LedgerReader(storing)) {
+    private long store(UUID id, HandedIn file, @Nullable ColumnMap map) throws IOException {
+        var storing = new StoredFile.Storing(jdbc, id, file.text());
+        try (var reader = new LedgerReader(storing, map)) {
             var row = reader.next();
             while (row != null) {
                 row = reader.next();

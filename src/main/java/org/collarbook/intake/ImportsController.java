@@ -12,6 +12,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.intake.ImportLines.LedgerLine;
 import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.intake.Line.Outcome;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Idempotency;
@@ -53,17 +54,22 @@ class ImportsController {
     private final ImportLines lines;
     private final LinesToMend toMend;
     private final DeclarationPart declarations;
+    private final LedgerFiles files;
+    private final ColumnMaps maps;
     private final LedgerJobs jobs;
     private final Idempotency idempotency;
     private final Clock clock;
 
     ImportsController(Imports imports, ImportReports reports, ImportLines lines, LinesToMend toMend,
-            DeclarationPart declarations, LedgerJobs jobs, Idempotency idempotency, Clock clock) {
+            DeclarationPart declarations, LedgerFiles files, ColumnMaps maps, LedgerJobs jobs, Idempotency idempotency,
+            Clock clock) {
         this.imports = imports;
         this.reports = reports;
         this.lines = lines;
         this.toMend = toMend;
         this.declarations = declarations;
+        this.files = files;
+        this.maps = maps;
         this.jobs = jobs;
         this.idempotency = idempotency;
         this.clock = clock;
@@ -72,6 +78,8 @@ class ImportsController {
     @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
     @ApiResponse(responseCode = "202", description = "Accepted")
     @Operation(summary = "Hand a ledger in, to be checked; the register does not change", description = """
+            CSV (RFC 4180, UTF-8), the same gzipped, or a workbook (.xlsx). `sheet` names the sheet of a workbook, and \
+            `map` the column map that the file is read by; each is a part of its own or a query parameter. \
             A file that cannot be read to its end, or whose header cannot be accepted, is refused at once and not kept. \
             Any other is checked in the background: follow `Location` until it is `CHECKED`. Each row then has an \
             outcome: `NEW`, `CHANGED`, `UNCHANGED`; `REFUSED`, where a cell cannot be accepted, the site contradicts \
@@ -81,13 +89,16 @@ class ImportsController {
             otherwise (`TWICE_IN_FILE`), or the tag is another container's (`TAG_IN_USE`). Only what is taken casts doubt on \
             later rows.""")
     ResponseEntity<ImportReport> handIn(@RequestPart("ledger") MultipartFile ledger,
-            @RequestPart(name = "declaration", required = false) @Nullable Part declaration, Caller caller)
-            throws IOException {
+            @RequestPart(name = "declaration", required = false) @Nullable Part declaration,
+            @RequestParam(required = false) @Nullable String map,
+            @RequestParam(required = false) @Nullable String sheet,
+            Caller caller) throws IOException {
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
+        var readBy = map == null ? null : maps.named(map);
         ImportReport report;
-        try (var file = ledger.getInputStream()) {
-            report = imports.handIn(name(ledger), file, checked, caller.id());
+        try (var file = files.open(ledger.getInputStream(), sheet)) {
+            report = imports.handIn(name(ledger), file, readBy, checked, caller.id());
         }
         jobs.start(Purpose.CHECK);
         return accepted(report);

@@ -26,7 +26,10 @@ enum LedgerColumn {
     MANUFACTURED(false, "month of the original test as stamped: 5-04, 05/2004, 5 A 04, or 2004-05; not in the future",
             "5-04", "1998-07"),
     WATER_CAPACITY(false, "a number and its unit: lb, kg, L or gal", "80.0 lb", "499 gal"),
+    WATER_CAPACITY_UNIT(false, "lb, kg, L or gal (of the United States), where the number has none beside it; never"
+            + " another than the one beside it", "", ""),
     TARE(false, "a number and its unit, lb or kg; or TW and pounds", "28.6 lb", ""),
+    TARE_UNIT(false, "lb or kg, where the number has none beside it", "", ""),
     SERVICE_PRESSURE(false, "the marked service pressure in psig, where it is told beside the specification", "",
             "250"),
     TAG(false, "what a scanner reads: GRAI (8003), GIAI (8004) or a plain barcode; in use once", "CB-000417", ""),

@@ -42,7 +42,7 @@ final class LedgerPass implements AutoCloseable {
             throws IOException {
         this.pass = pass;
         this.file = file;
-        this.reader = new LedgerReader(file);
+        this.reader = new LedgerReader(file, terms.map());
         this.entries = new EntryReader(terms.asOf(), terms.said());
         this.settle = settle;
         this.outcomes = outcomes;

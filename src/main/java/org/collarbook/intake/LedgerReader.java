@@ -3,60 +3,49 @@ package org.collarbook.intake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.Iterator;
-import java.util.List;
 import java.util.Objects;
 
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import org.collarbook.platform.FieldError;
-import org.collarbook.platform.SpreadsheetText;
+import org.collarbook.intake.files.FileFault;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a ledger (RFC 4180; comma, semicolon or tab as the header has it) one row at a time. */
 final class LedgerReader implements AutoCloseable {
-
-    private static final String KNOWN = "one of " + String.join(", ", LedgerColumn.words());
 
     private final LedgerText text;
     private final CSVParser parser;
     private final Iterator<CSVRecord> records;
     private final CSVFormat format;
     private final CSVRecord header;
-    private final List<@Nullable LedgerColumn> columns;
+    private final RowReader rows;
     private @Nullable CSVRecord last;
     private boolean anyRow;
 
-    LedgerReader(InputStream bytes) throws IOException {
+    LedgerReader(InputStream bytes, @Nullable ColumnMap map) throws IOException {
         text = new LedgerText(bytes);
-        format = CSVFormat.RFC4180.builder().setDelimiter(delimiter(text.start())).setIgnoreEmptyLines(false).get();
+        var headings = new KnownHeadings(map);
+        format = CSVFormat.RFC4180.builder().setDelimiter(Delimiter.of(text.start(), headings))
+                .setIgnoreEmptyLines(false).get();
         parser = format.parse(text);
         records = parser.iterator();
         var first = read();
-        if (first == null || first.record.size() == 1 && first.record.get(0).isBlank()) {
+        while (first != null && isBlankLine(first)) {
+            first = read();
+        }
+        if (first == null) {
             throw LedgerFault.empty();
         }
         header = first.record;
-        columns = columns(header);
+        rows = new RowReader(Header.read(first.line, header, headings), map);
     }
 
     private record Raw(long line, CSVRecord record) {}
 
-    private static char delimiter(String header) {
-        char best = ',';
-        for (char candidate : new char[]{';', '\t'}) {
-            if (count(header, candidate) > count(header, best)) {
-                best = candidate;
-            }
-        }
-        return best;
-    }
-
-    private static long count(String text, char wanted) {
-        return text.chars().filter(c -> c == wanted).count();
+    private static boolean isBlankLine(Raw raw) {
+        return raw.record.size() == 1 && raw.record.get(0).isBlank();
     }
 
     /** The next row that is not an empty line; null after the last. A file without any row is refused. */
@@ -66,7 +55,7 @@ final class LedgerReader implements AutoCloseable {
             if (raw.record.size() > 1 || !raw.record.get(0).isEmpty()) {
                 anyRow = true;
                 last = raw.record;
-                return row(raw);
+                return rows.row(raw.line, raw.record);
             }
         }
         if (!anyRow) {
@@ -84,11 +73,14 @@ final class LedgerReader implements AutoCloseable {
             }
             var record = records.next();
             if (length(record) > LedgerText.LONGEST_ROW) {
-                throw LedgerFault.rowTooLong(line);
+                throw FileFault.rowTooLong(line, LedgerText.LONGEST_ROW);
             }
             return new Raw(line, record);
         } catch (UncheckedIOException malformed) {
-            throw text.isAtEnd() ? LedgerFault.unclosedQuote(line) : LedgerFault.malformedQuotes(line);
+            // the library has one exception for both
+            throw String.valueOf(malformed.getMessage()).contains("EOF reached")
+                    ? LedgerFault.unclosedQuote(line)
+                    : LedgerFault.malformedQuotes(line);
         }
     }
 
@@ -98,45 +90,6 @@ final class LedgerReader implements AutoCloseable {
             length += cell.length();
         }
         return length;
-    }
-
-    private LedgerRow row(Raw raw) {
-        var cells = new @Nullable String[LedgerColumn.values().length];
-        for (int i = 0; i < Math.min(raw.record.size(), columns.size()); i++) {
-            var column = columns.get(i);
-            if (column != null) {
-                var cell = SpreadsheetText.unguarded(raw.record.get(i)).strip();
-                cells[column.ordinal()] = cell.isEmpty() ? null : cell;
-            }
-        }
-        return new LedgerRow(raw.line, raw.record.size(), columns.size(), cells);
-    }
-
-    private static List<@Nullable LedgerColumn> columns(CSVRecord header) {
-        var columns = new ArrayList<@Nullable LedgerColumn>();
-        var errors = new ArrayList<FieldError>();
-        var seen = EnumSet.noneOf(LedgerColumn.class);
-        for (var heading : header) {
-            var column = LedgerColumn.of(heading);
-            if (LinesToMend.isAdded(heading)) {
-                columns.add(null);
-            } else if (column == null) {
-                errors.add(new FieldError("/ledger", "UNKNOWN_COLUMN", Shown.of(heading), KNOWN));
-            } else if (!seen.add(column)) {
-                errors.add(new FieldError("/ledger", "DUPLICATE_COLUMN", column.word(), "each column once"));
-            } else {
-                columns.add(column);
-            }
-        }
-        for (var column : LedgerColumn.values()) {
-            if (column.required() && !seen.contains(column)) {
-                errors.add(FieldError.missing("/ledger", "the column " + column.word()));
-            }
-        }
-        if (!errors.isEmpty()) {
-            throw LedgerFault.header(errors.subList(0, Math.min(errors.size(), 50)));
-        }
-        return columns;
     }
 
     /** How the file is written, to write rows of it likewise. */

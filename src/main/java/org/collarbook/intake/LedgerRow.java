@@ -2,8 +2,11 @@ package org.collarbook.intake;
 
 import org.jspecify.annotations.Nullable;
 
-/** One row of the file: the line it starts on, and its cells by column; blank is null. */
-record LedgerRow(long line, int cellsFound, int cellsExpected, @Nullable String[] cells) {
+/**
+ * One row of the file: the line it starts on, its cells by column as the template has them (blank is null), and what was
+ * wrong with a cell already.
+ */
+record LedgerRow(long line, int cellsFound, int cellsExpected, @Nullable String[] cells, Problems problems) {
 
     @Nullable
     String get(LedgerColumn column) {

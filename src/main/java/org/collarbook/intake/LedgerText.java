@@ -9,13 +9,16 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 
+import org.collarbook.intake.files.FileFault;
+import org.collarbook.intake.files.HandedIn;
+
 /**
  * A ledger's bytes as text: UTF-8 and nothing else, and no more of one row than {@link #LONGEST_ROW}, so that neither a
  * 50 MB row nor a quote that is never closed is gathered in memory.
  */
 final class LedgerText extends Reader {
 
-    static final int LONGEST_ROW = 64 * 1024;
+    static final int LONGEST_ROW = HandedIn.LONGEST_ROW;
     /** The CSV parser reads ahead by a buffer of its own; {@link LedgerReader} measures the row exactly. */
     private static final int READ_AHEAD = 16 * 1024;
     private static final int BUFFER = 16 * 1024;
@@ -39,21 +42,14 @@ final class LedgerText extends Reader {
         }
     }
 
-    /** What was read of the first line, to tell the delimiter by. */
+    /** What was read so far and not asked for yet, to tell the delimiter by. */
     String start() {
-        var start = out.toString();
-        int end = start.indexOf('\n');
-        return end < 0 ? start : start.substring(0, end);
+        return out.toString();
     }
 
     void rowBegins(long onLine) {
         rowLine = onLine;
         left = LONGEST_ROW + READ_AHEAD;
-    }
-
-    /** Nothing is left to read. */
-    boolean isAtEnd() {
-        return ended && !out.hasRemaining();
     }
 
     @Override
@@ -65,7 +61,7 @@ final class LedgerText extends Reader {
             return -1;
         }
         if (left <= 0) {
-            throw LedgerFault.rowTooLong(rowLine);
+            throw FileFault.rowTooLong(rowLine, LONGEST_ROW);
         }
         int count = Math.min(Math.min(length, out.remaining()), left);
         out.get(buffer, offset, count);
@@ -77,13 +73,14 @@ final class LedgerText extends Reader {
         out.clear();
         while (out.position() == 0 && !ended) {
             in.compact();
-            int read = bytes.read(in.array(), in.position(), in.remaining());
-            ended = read < 0;
-            in.position(in.position() + Math.max(read, 0)).flip();
+            int asked = in.remaining();
+            int read = bytes.readNBytes(in.array(), in.position(), asked);
+            ended = read < asked;
+            in.position(in.position() + read).flip();
             var result = decoder.decode(in, out, ended);
             countLines();
             if (result.isError()) {
-                throw LedgerFault.wrongEncoding(line);
+                throw FileFault.wrongEncoding(line, "not UTF-8");
             }
         }
         out.flip();

@@ -27,7 +27,7 @@ final class Line {
     }
 
     private final long number;
-    private final Problems problems = new Problems();
+    private final Problems problems;
     private final @Nullable LedgerEntry entry;
     private final @Nullable UUID digest;
     private final int content;
@@ -35,6 +35,7 @@ final class Line {
 
     Line(LedgerRow row, EntryReader reader) {
         number = row.line();
+        problems = row.problems();
         entry = reader.read(row, problems);
         digest = entry == null ? null : Claims.digest(entry.key());
         content = entry == null ? 0 : entry.content();

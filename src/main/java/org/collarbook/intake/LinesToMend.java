@@ -35,10 +35,12 @@ class LinesToMend {
     private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
 
     private final ImportLines lines;
+    private final ColumnMaps maps;
     private final JdbcClient jdbc;
 
-    LinesToMend(ImportLines lines, JdbcClient jdbc) {
+    LinesToMend(ImportLines lines, ColumnMaps maps, JdbcClient jdbc) {
         this.lines = lines;
+        this.maps = maps;
         this.jdbc = jdbc;
     }
 
@@ -49,7 +51,7 @@ class LinesToMend {
 
     /** The file is read once, no further than the last of the rows; what is kept of it is a page of its lines. */
     void write(UUID importId, UUID pass, Collection<Line.Outcome> outcomes, OutputStream out) throws IOException {
-        try (var reader = new LedgerReader(StoredFile.read(jdbc, importId));
+        try (var reader = new LedgerReader(StoredFile.read(jdbc, importId), maps.keptWith(importId));
                 var text = new OutputStreamWriter(out, StandardCharsets.UTF_8)) {
             var ours = new ArrayList<Integer>();
             for (int i = 0; i < reader.header().size(); i++) {

@@ -36,20 +36,22 @@ class RunPass {
     private final CheckOnly check;
     private final IntoRegister commit;
     private final Declarations declarations;
+    private final ColumnMaps maps;
     private final BulkCopy copy;
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
     RunPass(LedgerPasses passes, RegisterView view, KnownPlaces places, CheckOnly check, IntoRegister commit,
-            Declarations declarations,
-            BulkCopy copy, JdbcClient jdbc, TransactionTemplate transaction, Clock clock) {
+            Declarations declarations, ColumnMaps maps, BulkCopy copy, JdbcClient jdbc, TransactionTemplate transaction,
+            Clock clock) {
         this.passes = passes;
         this.view = view;
         this.places = places;
         this.check = check;
         this.commit = commit;
         this.declarations = declarations;
+        this.maps = maps;
         this.copy = copy;
         this.jdbc = jdbc;
         this.transaction = transaction;
@@ -119,7 +121,8 @@ class RunPass {
         return new Terms(pass.importId(), found.declarationId == null
                 ? null
                 : declarations.find(found.declarationId).orElseThrow(), zone,
-                LocalDate.now(clock.withZone(zone == null ? ZoneOffset.UTC : zone)), pass.requestedBy());
+                LocalDate.now(clock.withZone(zone == null ? ZoneOffset.UTC : zone)), pass.requestedBy(),
+                maps.keptWith(pass.importId()));
     }
 
     private record Declared(@Nullable UUID declarationId, @Nullable String zone) {}

@@ -4,35 +4,28 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.UUID;
 
-import java.security.MessageDigest;
-
-import org.collarbook.platform.Sha256;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
-/** A ledger's bytes as they are kept: in pieces, so that neither end of the service holds the whole file. */
+/** A ledger's text as it is kept: in pieces, so that neither end of the service holds the whole file. */
 final class StoredFile {
 
     private static final int PIECE = 1 << 20;
 
-    /** How long the file is, and its digest. */
-    record Stored(long bytes, String sha256) {}
-
     private StoredFile() {}
 
     static Pieces read(JdbcClient jdbc, UUID importId) {
-        return new Pieces(jdbc, importId, jdbc.sql("select bytes from ledger_import where id = ?").param(importId)
-                .query(Long.class).single());
+        return new Pieces(jdbc, importId,
+                jdbc.sql("select coalesce(text_bytes, bytes) from ledger_import where id = ?").param(importId)
+                        .query(Long.class).single());
     }
 
-    /** A file on its way in: what is read of it is stored. */
+    /** A text on its way in: what is read of it is stored. */
     static final class Storing extends FilterInputStream {
 
         private final JdbcClient jdbc;
         private final UUID importId;
-        private final MessageDigest digest = Sha256.start();
         private final byte[] content = new byte[PIECE];
         private int filled;
         private int piece;
@@ -64,23 +57,22 @@ final class StoredFile {
         }
 
         private void store() {
-            digest.update(content, 0, filled);
             bytes += filled;
             jdbc.sql("insert into ledger_import_file (import_id, piece, content) values (?, ?, ?)")
                     .params(importId, piece++, Arrays.copyOf(content, filled)).update();
             filled = 0;
         }
 
-        /** What was stored, once the file was read to its end. */
-        Stored stored() {
+        /** How many bytes were stored, once the file was read to its end. */
+        long stored() {
             if (filled > 0) {
                 store();
             }
-            return new Stored(bytes, HexFormat.of().formatHex(digest.digest()));
+            return bytes;
         }
     }
 
-    /** A file as it was handed in. */
+    /** A text as it was stored. */
     static final class Pieces extends InputStream {
 
         private final JdbcClient jdbc;

@@ -1,9 +1,11 @@
 package org.collarbook.intake;
 
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 
 import org.apache.commons.csv.CSVFormat;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,10 +20,15 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 @Tag(name = "Imports")
 class TemplateController {
 
-    record Column(String name, boolean required, String meaning, List<String> examples) {
+    private static final String WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+    /** {@code words} are the only ones that may stand in it; null where any text may. */
+    record Column(String name, boolean required, String meaning, List<String> examples,
+            @Nullable List<String> words) {
 
         static Column from(LedgerColumn column) {
-            return new Column(column.word(), column.required(), column.meaning(), column.examples());
+            return new Column(column.word(), column.required(), column.meaning(), column.examples(),
+                    ColumnSorts.WORDS.get(column));
         }
     }
 
@@ -39,6 +46,20 @@ class TemplateController {
     @Operation(hidden = true)
     ResponseEntity<String> csvByFormat() {
         return csv();
+    }
+
+    @GetMapping(produces = WORKBOOK, params = "!format")
+    @Operation(summary = "The same as a workbook: the sheet to fill, and one that tells the columns (also by ?format=xlsx)")
+    ResponseEntity<byte[]> workbook() throws IOException {
+        return ResponseEntity.ok().header(HttpHeaders.CONTENT_TYPE, WORKBOOK)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"ledger-template.xlsx\"")
+                .body(TemplateWorkbook.bytes());
+    }
+
+    @GetMapping(params = "format=xlsx")
+    @Operation(hidden = true)
+    ResponseEntity<byte[]> workbookByFormat() throws IOException {
+        return workbook();
     }
 
     @GetMapping(produces = "application/json", params = "!format")

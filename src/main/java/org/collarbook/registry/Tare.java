@@ -21,7 +21,7 @@ public record Tare(BigDecimal pounds) {
     /** A lone T, as it is stamped in Canada, asks for a unit; three digits behind a comma may be thousands. */
     private static final Pattern SHAPE = Pattern.compile("(?:(T ?\\.? ?W\\.?|TARE(?: (?:WT|WEIGHT)\\.?)?"
             + "|T\\.?(?=.*[A-Z#])) ?[:=]? ?)?"
-            + "(\\d{1,7}(?:\\.\\d{1,6}|,\\d{1,2})?) ?(LBS?\\.?|POUNDS?|KGS?\\.?|#)?");
+            + "(\\d{1,7}(?:\\.\\d{1,6}|,\\d{1,2})?) ?(LBS?\\.?|POUNDS?|KGS?\\.?|KILO(?:GRAM)?S?|#)?");
     private static final BigDecimal KILOGRAMS_PER_POUND = new BigDecimal("0.45359237");
     private static final BigDecimal LEAST = new BigDecimal("0.1");
     private static final BigDecimal MOST = new BigDecimal("1000000");

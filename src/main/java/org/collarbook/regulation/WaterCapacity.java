@@ -97,9 +97,10 @@ public record WaterCapacity(BigDecimal amount, Unit unit) {
     private static @Nullable Unit unit(String word) {
         return switch (word) {
             case "LB", "LBS", "POUND", "POUNDS" -> Unit.LB;
-            case "KG", "KGS" -> Unit.KG;
+            case "KG", "KGS", "KILO", "KILOS", "KILOGRAM", "KILOGRAMS" -> Unit.KG;
             case "L", "LITRE", "LITRES", "LITER", "LITERS" -> Unit.L;
-            case "GAL", "GALS", "USGAL", "GALLON", "GALLONS", "USG", "USWG" -> Unit.US_GAL;
+            case "GAL", "GALS", "USGAL", "USGALS", "GALLON", "GALLONS", "USGALLON", "USGALLONS", "USG", "USWG" ->
+                Unit.US_GAL;
             default -> null;
         };
     }

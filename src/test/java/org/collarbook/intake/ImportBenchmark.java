@@ -20,6 +20,7 @@ import org.collarbook.intake.DeclarationRequest.DeclaredService;
 import org.collarbook.intake.ImportReport.Rows;
 import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.platform.Revision;
+import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Assertions;
@@ -43,12 +44,14 @@ class ImportBenchmark {
     private static final List<String> TABLES = List.of("customer", "site", "site_version", "container", "movement",
             "placement", "requalification", "fill", "requirement", "journal", "journal_head");
 
+    private final LedgerFiles files;
     private final Imports imports;
     private final LedgerJobs jobs;
     private final FlywayConnectionDetails owner;
     private final Clock clock;
 
-    ImportBenchmark(Imports imports, LedgerJobs jobs, FlywayConnectionDetails owner, Clock clock) {
+    ImportBenchmark(LedgerFiles files, Imports imports, LedgerJobs jobs, FlywayConnectionDetails owner, Clock clock) {
+        this.files = files;
         this.imports = imports;
         this.jobs = jobs;
         this.owner = owner;
@@ -69,8 +72,8 @@ class ImportBenchmark {
         var live = new LiveHeap();
         long start = System.nanoTime();
         ImportReport handedIn;
-        try (var in = Files.newInputStream(file)) {
-            handedIn = imports.handIn("ledger.csv", in, declared, new UUID(0, 1));
+        try (var in = files.open(Files.newInputStream(file), null)) {
+            handedIn = imports.handIn("ledger.csv", in, null, declared, new UUID(0, 1));
         }
         double upload = seconds(start);
         start = System.nanoTime();

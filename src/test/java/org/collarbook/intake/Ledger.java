@@ -48,12 +48,24 @@ public final class Ledger {
         return this;
     }
 
-    String csv() {
+    /** The header and the rows below it. */
+    List<List<String>> table() {
         var columns = new ArrayList<String>();
         rows.forEach(row -> row.keySet().stream().filter(name -> !columns.contains(name)).forEach(columns::add));
-        var text = new StringBuilder(CSVFormat.RFC4180.format(columns.toArray())).append("\r\n");
-        rows.forEach(row -> text.append(CSVFormat.RFC4180
-                .format(columns.stream().map(name -> row.getOrDefault(name, "")).toArray())).append("\r\n"));
+        var table = new ArrayList<List<String>>();
+        table.add(columns);
+        rows.forEach(row -> table.add(columns.stream().map(name -> row.getOrDefault(name, "")).toList()));
+        return table;
+    }
+
+    String csv() {
+        return csv(",", table());
+    }
+
+    static String csv(String delimiter, List<List<String>> table) {
+        var format = CSVFormat.RFC4180.builder().setDelimiter(delimiter).get();
+        var text = new StringBuilder();
+        table.forEach(row -> text.append(format.format(row.toArray())).append("\r\n"));
         return text.toString();
     }
 
@@ -77,7 +89,13 @@ public final class Ledger {
     }
 
     static Answer handIn(Api api, byte[] csv, @Nullable Map<String, Object> declaration) {
+        return handIn(api, csv, declaration, Map.of());
+    }
+
+    /** With further parts of plain text, such as the name of a sheet. */
+    static Answer handIn(Api api, byte[] csv, @Nullable Map<String, Object> declaration, Map<String, String> parts) {
         var body = new ByteArrayOutputStream();
+        parts.forEach((name, text) -> part(body, name, text.getBytes(StandardCharsets.UTF_8)));
         if (declaration != null) {
             part(body, "declaration\"\r\nContent-Type: application/json",
                     new JsonMapper().writeValueAsBytes(declaration));

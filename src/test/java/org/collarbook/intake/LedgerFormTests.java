@@ -3,9 +3,11 @@ package org.collarbook.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.collarbook.access.Role;
 import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
@@ -36,6 +38,23 @@ class LedgerFormTests {
         assertEquals(json.body(), api.as(Role.CLERK).with("Accept", "application/json").get("/api/imports/template")
                 .expect(200).body());
         json.at("/columns").forEach(column -> assertTrue(column.at("/meaning").asString().length() > 10));
+    }
+
+    @Test
+    void theTemplateAsAWorkbookCanBeHandedInAsItIsAndKeepsWhatIsTyped() throws Exception {
+        var template = api.as(Role.CLERK).get("/api/imports/template?format=xlsx").expect(200);
+        assertEquals("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", template.contentType());
+        assertEquals(template.contentType(), api.as(Role.CLERK).with("Accept", template.contentType())
+                .get("/api/imports/template").expect(200).contentType());
+        var checked = Ledger.handIn(api, template.bytes(), Ledger.declaration()).expect(201);
+        assertEquals("2/2/0/0/0", Ledger.rows(checked), checked.body());
+        assertEquals("Ledger", checked.text("/sheet"));
+        try (var workbook = new XSSFWorkbook(new ByteArrayInputStream(template.bytes()))) {
+            var meanings = workbook.getSheet("Columns");
+            assertEquals(LedgerColumn.values().length, meanings.getLastRowNum());
+            // cells are text, so that no spreadsheet makes a date of 5-04
+            assertEquals("@", workbook.getSheet("Ledger").getRow(9).getCell(0).getCellStyle().getDataFormatString());
+        }
     }
 
     private String lines(Answer checked, String query) {

@@ -1,0 +1,47 @@
+package org.collarbook.intake;
+
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+import org.collarbook.custody.SiteKind;
+import org.collarbook.regulation.ContainerKind;
+import org.collarbook.regulation.Installation;
+import org.collarbook.regulation.Use;
+
+/** What sort of thing stands in a column, where a form of its own is read there. */
+final class ColumnSorts {
+
+    static final Set<LedgerColumn> DAYS = EnumSet.of(LedgerColumn.FILLED_ON);
+    static final Set<LedgerColumn> MONTHS = EnumSet.of(LedgerColumn.MANUFACTURED, LedgerColumn.LAST_TEST_MONTH);
+    /** Signs that somebody gave: none of them is a date, though a spreadsheet may have made one of it. */
+    static final Set<LedgerColumn> SIGNS = EnumSet.of(LedgerColumn.SERIAL, LedgerColumn.MAKER, LedgerColumn.TAG,
+            LedgerColumn.SITE, LedgerColumn.CUSTOMER, LedgerColumn.RIN, LedgerColumn.LAST_TEST_MARK);
+
+    /** The only words that may stand in a column. */
+    static final Map<LedgerColumn, List<String>> WORDS = words();
+
+    private ColumnSorts() {}
+
+    private static Map<LedgerColumn, List<String>> words() {
+        var words = new EnumMap<LedgerColumn, List<String>>(LedgerColumn.class);
+        words.put(LedgerColumn.KIND, of(ContainerKind.class));
+        words.put(LedgerColumn.USE, of(Use.class));
+        words.put(LedgerColumn.INSTALLATION, of(Installation.class));
+        words.put(LedgerColumn.SITE_KIND, of(SiteKind.class));
+        for (var column : EnumSet.of(LedgerColumn.EXCLUSIVE, LedgerColumn.CORROSION_FREE, LedgerColumn.COATED,
+                LedgerColumn.MARKS_LEGIBLE)) {
+            words.put(column, List.of("yes", "no"));
+        }
+        words.put(LedgerColumn.WATER_CAPACITY_UNIT, Units.CAPACITY.symbols());
+        words.put(LedgerColumn.TARE_UNIT, Units.TARE.symbols());
+        return words;
+    }
+
+    private static <E extends Enum<E>> List<String> of(Class<E> words) {
+        return Arrays.stream(words.getEnumConstants()).map(Enum::name).toList();
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.collarbook.intake.files;
+
+import org.jspecify.annotations.NullMarked;
