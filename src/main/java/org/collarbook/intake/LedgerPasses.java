@@ -68,7 +68,8 @@ class LedgerPasses {
                 .update();
         jdbc.sql("""
                 create temporary table ledger_site (code text primary key, name text not null, kind text not null,
-                    customer text, latitude float8, longitude float8) on commit drop""").update();
+                    customer text, latitude float8, longitude float8, zone text not null, jurisdiction text not null,
+                    address text) on commit drop""").update();
     }
 
     private void close() {
