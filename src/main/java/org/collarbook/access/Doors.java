@@ -132,6 +132,8 @@ public final class Doors {
             door(HttpMethod.POST, "/api/containers/*/repairs", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/repairs/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
             // the ledger
+            // owners and who declared what are in it
+            door(HttpMethod.GET, "/api/ledger", OFFICE),
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),
             door(HttpMethod.POST, "/api/imports/*/commit", OFFICE),

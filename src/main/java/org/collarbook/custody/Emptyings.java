@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /** Containers that came back empty, as facts: what was filled in time may be used up until then. */
@@ -55,6 +57,29 @@ public class Emptyings {
         }
         events.publishEvent(new ContainerEmptied(container));
         return emptying;
+    }
+
+    /** A container that was empty on that day. */
+    public record Emptied(UUID containerId, LocalDate day) {}
+
+    /**
+     * Those that a ledger tells, each at the end of its day where the container stands: a fill of that day came before.
+     * Publishes no events.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void insert(List<Emptied> emptied, UUID by) {
+        var now = clock.instant().atOffset(ZoneOffset.UTC);
+        jdbc.sql("""
+                insert into emptying (id, container_id, emptied_at, emptied_on, recorded_at, recorded_by)
+                select g.id, g.container, least(:now, (g.day + 1)::timestamp at time zone coalesce(s.zone, 'UTC')
+                    - interval '1 second'), g.day, :now, :by
+                from unnest(:ids::uuid[], :containers::uuid[], :days::date[]) as g (id, container, day)
+                  left join placement p on p.container_id = g.container left join site s on s.id = p.site_id
+                on conflict on constraint emptying_once do nothing""")
+                .param("now", now).param("by", by)
+                .param("ids", emptied.stream().map(one -> Ids.next()).toArray(UUID[]::new))
+                .param("containers", emptied.stream().map(Emptied::containerId).toArray(UUID[]::new))
+                .param("days", emptied.stream().map(one -> one.day().toString()).toArray(String[]::new)).update();
     }
 
     private static void refuseImpossible(RegisteredContainer known, LocalDate day) {

@@ -5,9 +5,12 @@ import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
 
-/** A hold on a container, standing until it is lifted; {@code recall} is what placed it, null when a person did. */
+/**
+ * A hold on a container, standing until it is lifted; {@code recall} or {@code ledger} is what told of it, null when a
+ * person did.
+ */
 public record Hold(UUID id, UUID containerId, HoldReason reason, @Nullable String note, @Nullable UUID recall,
-        Instant occurredAt, Instant recordedAt, UUID recordedBy, @Nullable Lift lift) {
+        @Nullable UUID ledger, Instant occurredAt, Instant recordedAt, UUID recordedBy, @Nullable Lift lift) {
 
     /** How it was lifted: by that requalification, by that person, or by the office. */
     public record Lift(LiftedBy by, @Nullable UUID requalification, @Nullable String person,

@@ -14,6 +14,7 @@ import java.util.Set;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
+import org.collarbook.regulation.Specification;
 
 /** Why a container is held out of service, where that stands, and what lifts it. */
 public enum HoldReason {
@@ -50,6 +51,13 @@ public enum HoldReason {
 
     public String sentence() {
         return sentence;
+    }
+
+    /** A 4E cylinder that was in a fire is out of service for good, NFPA 58 Annex C.3.2.2. */
+    public boolean condemns(Specification specification) {
+        var second = specification.alsoMarked();
+        return this == FIRE_OR_OVERHEATED && (specification.family().equals("4E")
+                || second != null && second.family().equals("4E"));
     }
 
     /** Its basis says whether it was read anywhere. */

@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
 final class HoldRows {
 
     static final String SELECT = """
-            select h.id, h.container_id, h.reason, h.note, h.recall_id, h.occurred_at, h.recorded_at, h.recorded_by,
+            select h.id, h.container_id, h.reason, h.note, h.recall_id, h.import_id, h.occurred_at, h.recorded_at,
+                   h.recorded_by,
                    l.lifted_by, l.requalification_id, l.person, l.qualification, l.note as lift_note,
                    l.recorded_at as lifted_at, l.recorded_by as lift_recorded_by
             from filed_hold h left join lift_in_force l on l.hold_id = h.id
@@ -23,7 +24,8 @@ final class HoldRows {
     static Hold read(ResultSet row, int number) throws SQLException {
         return new Hold(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 HoldReason.valueOf(row.getString("reason")), row.getString("note"),
-                row.getObject("recall_id", UUID.class), row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
+                row.getObject("recall_id", UUID.class), row.getObject("import_id", UUID.class),
+                row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
                 row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
                 row.getObject("recorded_by", UUID.class), lift(row));
     }

@@ -67,7 +67,7 @@ public class Holds {
         if (isCondemned(container)) {
             return new Placing.AlreadyCondemned();
         }
-        if (reason == HoldReason.FIRE_OR_OVERHEATED && isAluminium(known)) {
+        if (reason.condemns(known.marks().specification().value())) {
             return condemn(known, occurredAt, by);
         }
         return new Placing.Placed(find(keep(container, reason, note, occurredAt, by.id())).orElseThrow());
@@ -114,12 +114,6 @@ public class Holds {
     private boolean isCondemned(UUID container) {
         return requalifications.of(List.of(container)).getOrDefault(container, List.of()).stream()
                 .anyMatch(done -> done.result() == Result.CONDEMNED);
-    }
-
-    private static boolean isAluminium(RegisteredContainer container) {
-        var specification = container.marks().specification().value();
-        var second = specification.alsoMarked();
-        return specification.family().equals("4E") || second != null && second.family().equals("4E");
     }
 
     /** NFPA 58 Annex C.3.2.2. */

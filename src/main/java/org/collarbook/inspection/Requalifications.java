@@ -64,7 +64,7 @@ public class Requalifications {
                     .asException();
         }
         // what was corrected away may be recorded once more
-        write(List.of(entry), recorded(entry, everRecorded(List.of(id))), by.id());
+        write(List.of(entry), recorded(entry, read(List.of(id), "")), by.id());
         events.publishEvent(new RequalificationRecorded(id, entry.requalification().month().atDay(1)));
     }
 
@@ -86,10 +86,17 @@ public class Requalifications {
         }
     }
 
-    private record Test(UUID container, YearMonth month, @Nullable Method method, Result result, @Nullable Rin rin) {
+    private record Test(UUID container, YearMonth month, @Nullable Method method, Result result, @Nullable Rin rin,
+            @Nullable LocalDate day) {
 
         static Test of(UUID container, Requalification done) {
-            return new Test(container, done.month(), done.method(), done.result(), done.rin());
+            return new Test(container, done.month(), done.method(), done.result(), done.rin(), null);
+        }
+
+        static Test of(RequalificationEntry entry) {
+            var done = entry.requalification();
+            return new Test(entry.containerId(), done.month(), done.method(), done.result(), done.rin(),
+                    entry.performedOn());
         }
     }
 
@@ -98,10 +105,14 @@ public class Requalifications {
     public long insert(List<RequalificationEntry> entries, UUID by) {
         var known = new HashSet<Test>();
         everRecorded(entries.stream().map(RequalificationEntry::containerId).toList())
-                .forEach((container, list) -> list.forEach(done -> known.add(Test.of(container, done))));
+                .forEach((container, list) -> list.forEach(done -> {
+                    known.add(Test.of(done));
+                    // a mark tells no day, so it may be of this very test
+                    known.add(Test.of(container, done.requalification()));
+                }));
         var fresh = new ArrayList<RequalificationEntry>();
         for (var entry : entries) {
-            if (known.add(Test.of(entry.containerId(), entry.requalification()))) {
+            if (known.add(Test.of(entry))) {
                 fresh.add(entry);
             }
         }
@@ -111,7 +122,7 @@ public class Requalifications {
     private long write(List<RequalificationEntry> entries, long recordedBefore, UUID by) {
         OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
         return copy.into("requalification (id, container_id, month, method, star, plus, rin, rin_seen, result,"
-                + " as_stamped, declaration_id, recorded_before, recorded_at, recorded_by)", entries,
+                + " as_stamped, declaration_id, performed_on, recorded_before, recorded_at, recorded_by)", entries,
                 entry -> values(entry, recordedBefore, now, by));
     }
 
@@ -120,7 +131,7 @@ public class Requalifications {
         var done = entry.requalification();
         return new @Nullable Object[]{Ids.next(), entry.containerId(), done.month().atDay(1), done.method(),
                 done.star(), done.plus(), done.rin(), done.rinSeen(), done.result(), entry.asStamped(),
-                entry.declaration(), recordedBefore, now, by};
+                entry.declaration(), entry.performedOn(), recordedBefore, now, by};
     }
 
     /** Of those of the containers that have any, the earliest first; what was corrected is not among them. */
@@ -130,8 +141,20 @@ public class Requalifications {
     }
 
     /** The same with what was corrected: a ledger that still has the mistake does not bring it back. */
-    public Map<UUID, List<Requalification>> everRecorded(Collection<UUID> ids) {
-        return read(ids, "");
+    public Map<UUID, List<RequalificationEntry>> everRecorded(Collection<UUID> ids) {
+        var found = new HashMap<UUID, List<RequalificationEntry>>();
+        jdbc.sql(
+                """
+                select container_id, month, method, star, plus, rin, rin_seen, result, as_stamped, declaration_id,
+                    performed_on
+                from filed_requalification where container_id = any (?) order by container_id, month, recorded_at, id""")
+                .param(ids.toArray(UUID[]::new)).query(row -> {
+                    var container = row.getObject(1, UUID.class);
+                    found.computeIfAbsent(container, id -> new ArrayList<>()).add(new RequalificationEntry(container,
+                            read(row), row.getString("as_stamped"), row.getObject("declaration_id", UUID.class),
+                            row.getObject("performed_on", LocalDate.class)));
+                });
+        return found;
     }
 
     private Map<UUID, List<Requalification>> read(Collection<UUID> ids, String which) {

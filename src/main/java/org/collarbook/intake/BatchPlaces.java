@@ -47,17 +47,20 @@ final class BatchPlaces {
             problems.refuse(LedgerColumn.CUSTOMER, given.customer() == null ? "MISSING" : "CUSTOMER_NOT_ALLOWED",
                     given.customer(), "a customer for a site of kind CUSTOMER, and for no other");
         }
-        if (terms.zone() == null) {
-            problems.refuse(LedgerColumn.SITE, "SITE_NEEDS_ZONE", given.code(), "a site that the register knows; or a"
-                    + " declaration with the time zone of the sites that the ledger opens");
+        var zone = given.zone() == null ? terms.zone() : given.zone();
+        var jurisdiction = given.jurisdiction() == null ? terms.jurisdiction() : given.jurisdiction();
+        if (zone == null) {
+            problems.refuse(LedgerColumn.SITE, "SITE_NEEDS_ZONE", given.code(),
+                    "a site that the register knows; site_zone,"
+                            + " or a declaration with the time zone of the sites that the ledger opens");
         }
-        if (terms.jurisdiction() == null) {
+        if (jurisdiction == null) {
             problems.refuse(LedgerColumn.SITE, "SITE_NEEDS_JURISDICTION", given.code(), "a site that the register"
-                    + " knows; or a declaration with the jurisdiction of the sites that the ledger opens");
+                    + " knows; site_jurisdiction, or a declaration with that of the sites that the ledger opens");
         }
-        if (kind != null && !problems.areKeepingOut()) {
+        if (kind != null && zone != null && jurisdiction != null && !problems.areKeepingOut()) {
             var site = new KnownSite(null, given.code(), given.name() == null ? given.code() : given.name(), kind,
-                    customer(given, problems), given.coordinates());
+                    customer(given, problems), given.coordinates(), zone, jurisdiction, given.address());
             sites.put(site.code(), site);
             newSites.add(site);
         }
@@ -93,6 +96,11 @@ final class BatchPlaces {
         }
         keep(LedgerColumn.SITE_NAME, given.name(), known.name(), problems);
         keep(LedgerColumn.CUSTOMER_NAME, given.customerName(), customer == null ? null : customer.name(), problems);
+        keep(LedgerColumn.SITE_ADDRESS, given.address(), known.address(), problems);
+        keep(LedgerColumn.SITE_ZONE, given.zone() == null ? null : given.zone().getId(), known.zone().getId(),
+                problems);
+        keep(LedgerColumn.SITE_JURISDICTION, given.jurisdiction() == null ? null : given.jurisdiction().code(),
+                known.jurisdiction().code(), problems);
         if (given.coordinates() != null && !given.coordinates().equals(known.coordinates())) {
             problems.remark(LedgerColumn.LATITUDE, "SITE_KEPT", given.coordinates().latitude() + ", "
                     + given.coordinates().longitude(), "the register keeps what it has; change the site itself");

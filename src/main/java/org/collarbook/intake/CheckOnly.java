@@ -24,7 +24,8 @@ class CheckOnly implements Sink {
                     customer -> new @Nullable Object[]{customer.code(), customer.name()});
         }
         if (!places.newSites().isEmpty()) {
-            copy.into("ledger_site (code, name, kind, customer, latitude, longitude)", places.newSites(),
+            copy.into("ledger_site (code, name, kind, customer, latitude, longitude, zone, jurisdiction, address)",
+                    places.newSites(),
                     CheckOnly::values);
         }
     }
@@ -38,6 +39,6 @@ class CheckOnly implements Sink {
         Coordinates at = site.coordinates();
         return new @Nullable Object[]{site.code(), site.name(), site.kind(),
                 site.customer() == null ? null : site.customer().code(), at == null ? null : at.latitude(),
-                at == null ? null : at.longitude()};
+                at == null ? null : at.longitude(), site.zone().getId(), site.jurisdiction().code(), site.address()};
     }
 }

@@ -1,16 +1,21 @@
 package org.collarbook.intake;
 
 import java.time.LocalDate;
-import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
+import org.collarbook.intake.LedgerEntry.LastTest;
 import org.collarbook.platform.FieldError;
 import org.collarbook.registry.Declaration;
 import org.collarbook.registry.Kinds;
 import org.collarbook.registry.Marks;
+import org.collarbook.registry.Particulars;
 import org.collarbook.registry.StampedMarks;
 import org.collarbook.registry.Tag;
+import org.collarbook.regulation.Collar;
 import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
 import org.collarbook.regulation.Specification;
@@ -27,11 +32,13 @@ final class EntryReader {
     private final LocalDate asOf;
     private final LastTestReader lastTests;
     private final ParticularsReader particulars;
+    private final DeclaredReader declared;
 
     EntryReader(LocalDate asOf, @Nullable Declaration said) {
         this.asOf = asOf;
         this.lastTests = new LastTestReader(asOf, said);
-        this.particulars = new ParticularsReader(said);
+        this.declared = new DeclaredReader(asOf);
+        this.particulars = new ParticularsReader(asOf, said);
     }
 
     /** The row, or null where the problems refuse it. */
@@ -48,16 +55,58 @@ final class EntryReader {
         var tag = tag(cells);
         var site = SiteReader.read(cells);
         var known = particulars.read(cells);
+        var saids = declared.read(cells, known);
         if (marks == null) {
             return null;
         }
         // the last test and fill are judged by the marks: where those are in doubt, more refusals would mislead
         var manufactured = marks.manufactured() == null ? null : marks.manufactured().value();
-        var tests = lastTests.read(cells, manufactured, marks.specification().value());
-        var filled = filledOn(cells, manufactured);
+        var days = new Days(asOf, manufactured);
+        var tests = tests(cells, marks, days, saids.size());
+        var filled = filledOn(cells, days);
+        var besides = besides(cells, marks, days);
         return problems.areKeepingOut()
                 ? null
-                : new LedgerEntry(marks.naturalKey(), marks, known, tag, site, tests, filled);
+                : new LedgerEntry(marks.naturalKey(), marks, recorded(known, saids), tag, site, tests, filled,
+                        withTests(saids, tests), besides);
+    }
+
+    /** What rests on nobody's declaration. */
+    private static Particulars recorded(Particulars told, List<RowDeclaration> declared) {
+        var known = told;
+        for (var one : declared) {
+            known = known.without(one.facts());
+        }
+        return known;
+    }
+
+    private static List<RowDeclaration> withTests(List<RowDeclaration> declared, List<LastTest> tests) {
+        return IntStream.range(0, declared.size())
+                .mapToObj(i -> DeclaredReader.with(declared.get(i), i + 1, tests)).toList();
+    }
+
+    private List<LastTest> tests(Cells cells, Marks marks, Days days, int declarations) {
+        var specification = marks.specification().value();
+        var tests = lastTests.read(cells, days.manufactured(), specification);
+        if (cells.isBlank(LedgerColumn.OTHER_TESTS)) {
+            return tests;
+        }
+        var all = new ArrayList<>(tests);
+        all.addAll(new OtherTestsReader(cells, days, Collar.of(specification, days.manufactured(), asOf), declarations)
+                .read());
+        return all;
+    }
+
+    private Besides besides(Cells cells, Marks marks, Days days) {
+        var emptied = day(cells, LedgerColumn.EMPTIED_ON, days);
+        if (emptied == null && cells.isBlank(LedgerColumn.STATUS) && cells.isBlank(LedgerColumn.PARTS)
+                && cells.isBlank(LedgerColumn.OUT_OF_SERVICE)) {
+            return Besides.NOTHING;
+        }
+        var status = StatusReader.read(cells, marks.specification().value(), days);
+        return new Besides(status.inService(), status.holds(), status.standing(),
+                new PartsReader(cells, marks.kind(), days).read(), StopsReader.read(cells, marks.kind(), days),
+                emptied);
     }
 
     private @Nullable Marks marks(Cells cells) {
@@ -106,14 +155,18 @@ final class EntryReader {
         };
     }
 
-    private @Nullable LocalDate filledOn(Cells cells, @Nullable YearMonth manufactured) {
+    private @Nullable LocalDate filledOn(Cells cells, Days days) {
         var day = cells.day(LedgerColumn.FILLED_ON);
-        if (day != null && day.isAfter(asOf)) {
+        // with the zone of its site, the day may have begun there that has not in UTC
+        if (day != null && day.isAfter(asOf) && cells.isBlank(LedgerColumn.SITE_ZONE)) {
             cells.refuse(LedgerColumn.FILLED_ON, "IN_THE_FUTURE", "a day not after " + asOf);
+            return null;
         }
-        if (day != null && manufactured != null && day.isBefore(manufactured.atDay(1))) {
-            cells.refuse(LedgerColumn.FILLED_ON, "BEFORE_MANUFACTURE", "a day not before " + manufactured);
-        }
-        return day;
+        return day != null && days.admit(cells, LedgerColumn.FILLED_ON, day) ? day : null;
+    }
+
+    private static @Nullable LocalDate day(Cells cells, LedgerColumn column, Days days) {
+        var day = cells.day(column);
+        return day != null && days.admit(cells, column, day) ? day : null;
     }
 }

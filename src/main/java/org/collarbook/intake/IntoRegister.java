@@ -9,22 +9,23 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
-import org.collarbook.compliance.PastFills;
 import org.collarbook.compliance.Changes;
+import org.collarbook.compliance.PastFills;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.custody.Fill;
 import org.collarbook.custody.Fills;
-import org.collarbook.custody.PlaceBatch;
 import org.collarbook.custody.PlaceBatch.CustomerLine;
 import org.collarbook.custody.PlaceBatch.Placing;
 import org.collarbook.custody.PlaceBatch.SiteLine;
+import org.collarbook.custody.PlaceBatch;
 import org.collarbook.holds.Recalls;
 import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.Requalifications;
+import org.collarbook.intake.LedgerEntry.LastTest;
 import org.collarbook.platform.Journal;
-import org.collarbook.registry.ContainerBatch;
 import org.collarbook.registry.ContainerBatch.Change;
-import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.registry.ContainerBatch;
+import org.collarbook.registry.Declarations;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -40,10 +41,15 @@ class IntoRegister implements Sink {
     private final Recalls recalls;
     private final Journal journal;
     private final PastFills pastFills;
+    private final Declarations declarations;
+    private final Extras extras;
     private final Clock clock;
 
     IntoRegister(ContainerBatch containers, PlaceBatch places, Requalifications requalifications, Fills fills,
-            Requirements requirements, Recalls recalls, Journal journal, PastFills pastFills, Clock clock) {
+            Requirements requirements, Recalls recalls, Journal journal, PastFills pastFills, Declarations declarations,
+            Extras extras, Clock clock) {
+        this.declarations = declarations;
+        this.extras = extras;
         this.pastFills = pastFills;
         this.journal = journal;
         this.containers = containers;
@@ -56,7 +62,7 @@ class IntoRegister implements Sink {
     }
 
     /** A write and the container it goes to. */
-    private record Written(UUID id, Write write) {}
+    record Written(UUID id, Write write) {}
 
     @Override
     public void take(BatchPlaces given, List<Write> writes, Terms terms) {
@@ -64,10 +70,12 @@ class IntoRegister implements Sink {
         if (writes.isEmpty()) {
             return;
         }
+        declarations(writes, terms);
         var written = containers(writes, terms);
         place(written, given, opened, terms);
         tests(written, terms);
         fills(written, terms);
+        extras.take(written, terms);
         assess(written);
         recalls.holdMatching(written.stream().map(Written::id).toList());
     }
@@ -86,19 +94,25 @@ class IntoRegister implements Sink {
         pastFills.judge(known.stream().collect(Collectors.toMap(id -> id, id -> Changes.EVER)));
     }
 
+    private void declarations(List<Write> writes, Terms terms) {
+        var said = writes.stream().flatMap(write -> write.declared().stream()).distinct().toList();
+        if (!said.isEmpty()) {
+            declarations.addUnknown(said, terms.by());
+        }
+    }
+
     /** The ids of the sites opened, by code. */
     private Map<String, UUID> open(BatchPlaces given, Terms terms) {
         if (given.newSites().isEmpty()) {
             return Map.of();
         }
-        var zone = Objects.requireNonNull(terms.zone(), "no site is opened without a zone");
-        Jurisdiction jurisdiction = Objects.requireNonNull(terms.jurisdiction(), "nor without a jurisdiction");
         Map<String, UUID> customers = given.newCustomers().isEmpty()
                 ? Map.of()
                 : places.upsertCustomers(given.newCustomers().stream()
                         .map(customer -> new CustomerLine(customer.code(), customer.name())).toList());
         return places.upsertSites(given.newSites().stream().map(site -> new SiteLine(site.code(), site.name(),
-                site.kind(), customerId(site, customers), null, site.coordinates(), zone, jurisdiction)).toList());
+                site.kind(), customerId(site, customers), site.address(), site.coordinates(), site.zone(),
+                site.jurisdiction())).toList());
     }
 
     private static @Nullable UUID customerId(KnownSite site, Map<String, UUID> opened) {
@@ -151,17 +165,24 @@ class IntoRegister implements Sink {
     }
 
     private void tests(List<Written> written, Terms terms) {
-        var declaration = terms.said() == null ? null : terms.said().id();
         var entries = new ArrayList<RequalificationEntry>();
         for (var one : written) {
             for (var test : one.write.tests()) {
                 entries.add(new RequalificationEntry(one.id, test.done(), test.asStamped(),
-                        test.declared() ? declaration : null));
+                        declaration(test, one.write, terms), test.performedOn()));
             }
         }
         if (!entries.isEmpty()) {
             requalifications.insert(entries, terms.by());
         }
+    }
+
+    private static @Nullable UUID declaration(LastTest test, Write write, Terms terms) {
+        return switch (test.declared()) {
+            case LastTest.NOT_DECLARED -> null;
+            case LastTest.BY_LEDGER -> Objects.requireNonNull(terms.said()).id();
+            default -> write.declared().get(test.declared() - 1).id();
+        };
     }
 
     private void fills(List<Written> written, Terms terms) {

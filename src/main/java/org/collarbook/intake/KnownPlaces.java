@@ -2,6 +2,7 @@ package org.collarbook.intake;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.ZoneId;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
@@ -10,6 +11,7 @@ import java.util.UUID;
 import org.collarbook.custody.Coordinates;
 import org.collarbook.custody.SiteKind;
 import org.collarbook.intake.KnownSite.KnownCustomer;
+import org.collarbook.regulation.Jurisdiction;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -23,12 +25,13 @@ class KnownPlaces {
 
     private static final String SITES = """
             select s.id, s.code, s.name, s.kind, c.id as customer_id, c.code as customer, c.name as customer_name,
-                s.latitude, s.longitude
+                s.latitude, s.longitude, s.zone, s.jurisdiction, s.address
             from site s left join customer c on c.id = s.customer_id where s.code = any (:codes)""";
 
     private static final String SITES_FORETOLD = """
              union all
-            select null, s.code, s.name, s.kind, c.id, s.customer, coalesce(c.name, n.name), s.latitude, s.longitude
+            select null, s.code, s.name, s.kind, c.id, s.customer, coalesce(c.name, n.name), s.latitude, s.longitude,
+                s.zone, s.jurisdiction, s.address
             from ledger_site s left join customer c on c.code = s.customer
                 left join ledger_customer n on n.code = s.customer
             where s.code = any (:codes)""";
@@ -49,7 +52,8 @@ class KnownPlaces {
                 .update();
         jdbc.sql("""
                 create temporary table ledger_site (code text primary key, name text not null, kind text not null,
-                    customer text, latitude float8, longitude float8) on commit drop""").update();
+                    customer text, latitude float8, longitude float8, zone text not null, jurisdiction text not null,
+                    address text) on commit drop""").update();
     }
 
     Map<String, KnownSite> sites(Collection<String> codes, boolean foretold) {
@@ -76,7 +80,9 @@ class KnownPlaces {
         var longitude = row.getObject("longitude", Double.class);
         return new KnownSite(row.getObject("id", UUID.class), row.getString("code"), row.getString("name"),
                 SiteKind.valueOf(row.getString("kind")), customer(row),
-                latitude == null || longitude == null ? null : new Coordinates(latitude, longitude));
+                latitude == null || longitude == null ? null : new Coordinates(latitude, longitude),
+                ZoneId.of(row.getString("zone")), new Jurisdiction(row.getString("jurisdiction")),
+                row.getString("address"));
     }
 
     private static @Nullable KnownCustomer customer(ResultSet row) throws SQLException {

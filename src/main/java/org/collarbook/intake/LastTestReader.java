@@ -56,7 +56,8 @@ final class LastTestReader {
         if (cells.isBlank(LedgerColumn.LAST_TEST_MARK)) {
             return month == null ? List.of() : List.of(stamped(month, bareMonthMethod, rin));
         }
-        var read = mark(cells, collar);
+        var text = cells.text(LedgerColumn.LAST_TEST_MARK, LONGEST_MARK);
+        var read = text == null ? null : mark(cells, LedgerColumn.LAST_TEST_MARK, text, collar);
         if (read == null) {
             return List.of();
         }
@@ -66,13 +67,15 @@ final class LastTestReader {
         if (rin != null && read.rin() != null && !rin.equals(read.rin())) {
             cells.refuse(LedgerColumn.RIN, "CONTRADICTS_MARK", "the RIN in the mark, " + read.rin());
         }
-        var text = cells.get(LedgerColumn.LAST_TEST_MARK);
         return read.requalifications().stream().map(one -> finished(new Requalification(one.month(), one.method(),
-                one.star(), one.plus(), one.rin() == null ? rin : one.rin(), false, one.result()), text, false))
-                .toList();
+                one.star(), one.plus(), one.rin() == null ? rin : one.rin(), false, one.result()), text,
+                LastTest.NOT_DECLARED)).toList();
     }
 
     private static void refuseLeftovers(Cells cells) {
+        if (saysNone(cells) && !cells.isBlank(LedgerColumn.OTHER_TESTS)) {
+            cells.refuse(LedgerColumn.OTHER_TESTS, "CONTRADICTS_MARK", "blank where no later mark is stamped");
+        }
         if (saysNone(cells) && !cells.isBlank(LedgerColumn.LAST_TEST_MONTH)) {
             cells.refuse(LedgerColumn.LAST_TEST_MONTH, "CONTRADICTS_MARK", "blank where no later mark is stamped");
         }
@@ -83,47 +86,42 @@ final class LastTestReader {
 
     private LastTest stamped(YearMonth month, @Nullable Method method, @Nullable Rin rin) {
         return finished(new Requalification(month, method, false, false, rin, false, Requalification.Result.PASSED),
-                null, method != null);
+                null, method == null ? LastTest.NOT_DECLARED : LastTest.BY_LEDGER);
     }
 
-    private LastTest finished(Requalification test, @Nullable String asStamped, boolean declared) {
+    private LastTest finished(Requalification test, @Nullable String asStamped, int declared) {
         return !rinSeen || !test.lacksRin()
-                ? new LastTest(test, asStamped, declared)
+                ? new LastTest(test, null, asStamped, declared)
                 : new LastTest(new Requalification(test.month(), test.method(), test.star(), test.plus(), null, true,
-                        test.result()), asStamped, true);
+                        test.result()), null, asStamped, LastTest.BY_LEDGER);
     }
 
-    private @Nullable RequalificationMark mark(Cells cells, Collar collar) {
-        var text = cells.text(LedgerColumn.LAST_TEST_MARK, LONGEST_MARK);
-        if (text == null) {
-            return null;
-        }
+    static @Nullable RequalificationMark mark(Cells cells, LedgerColumn column, String text, Collar collar) {
         switch (RequalificationMark.read(text, collar)) {
             case Read<RequalificationMark>(var _, var mark, var warnings) -> {
                 // a RIN may stand in its own column, and where it does not the assessment of each container says so
                 warnings.stream().filter(warning -> !warning.equals(RequalificationMark.RIN_NOT_RECORDED))
-                        .forEach(warning -> cells.problems().remark(LedgerColumn.LAST_TEST_MARK, "READ_WITH_A_DOUBT",
-                                text, warning));
+                        .forEach(warning -> cells.problems().remark(column, "READ_WITH_A_DOUBT", text, warning));
                 return mark;
             }
-            case Ambiguous<RequalificationMark>(var _, var readings, var because) -> cells.refuse(
-                    LedgerColumn.LAST_TEST_MARK, "AMBIGUOUS_MARK", "one of " + RequalificationMark.either(readings)
+            case Ambiguous<RequalificationMark>(var _, var readings, var because) -> cells.problems().refuse(
+                    column, "AMBIGUOUS_MARK", text, "one of " + RequalificationMark.either(readings)
                             + ", written so: " + because);
-            case Unreadable<RequalificationMark> unreadable -> refuse(cells, LedgerColumn.LAST_TEST_MARK, unreadable,
+            case Unreadable<RequalificationMark> unreadable -> refuse(cells, column, text, unreadable,
                     "INVALID_MARK", "INVALID_MARK");
         }
         return null;
     }
 
     /** A date that could be read if the container were older is not ill-written: it contradicts the manufacture. */
-    private static void refuse(Cells cells, LedgerColumn column, Unreadable<?> unreadable, String future,
-            String otherwise) {
+    private static void refuse(Cells cells, LedgerColumn column, String text, Unreadable<?> unreadable,
+            String future, String otherwise) {
         var code = switch (unreadable.fault()) {
             case BEFORE_MANUFACTURE -> "TEST_BEFORE_MANUFACTURE";
             case IN_THE_FUTURE -> future;
             case SHAPE -> otherwise;
         };
-        cells.refuse(column, code, unreadable.expected() + "; there stands " + unreadable.found());
+        cells.problems().refuse(column, code, text, unreadable.expected() + "; there stands " + unreadable.found());
     }
 
     private @Nullable YearMonth bareMonth(Cells cells, Collar collar) {
@@ -139,7 +137,7 @@ final class LastTestReader {
             }
             case Ambiguous<YearMonth>(var _, var months, var because) -> cells.refuse(LedgerColumn.LAST_TEST_MONTH,
                     "AMBIGUOUS_MONTH", "one of " + months + ", written so: " + because);
-            case Unreadable<YearMonth> unreadable -> refuse(cells, LedgerColumn.LAST_TEST_MONTH, unreadable,
+            case Unreadable<YearMonth> unreadable -> refuse(cells, LedgerColumn.LAST_TEST_MONTH, text, unreadable,
                     "IN_THE_FUTURE", "INVALID_MONTH");
         }
         return null;

@@ -54,7 +54,47 @@ enum LedgerColumn {
     LAST_TEST_MONTH(false, "the month of the last test where no mark was written down: 2019-03 or 3-19; how it was"
             + " tested stays unknown unless the declaration's bareMonthMethod says so", "", ""),
     RIN(false, "the requalifier's identification number stamped with the last test", "B045", ""),
-    FILLED_ON(false, "the day of the last fill, YYYY-MM-DD", "2026-03-02", "");
+    FILLED_ON(false, "the day of the last fill, YYYY-MM-DD", "2026-03-02", ""),
+    // further facts, which few containers have
+    EMPTIED_ON(false, "the day on which it was last empty, YYYY-MM-DD", "", ""),
+    STATUS(false,
+            "what keeps it out of service, apart by ;, such as leaking since 2026-03-02 | note at the valve; or in"
+                    + " service; condemned, rejected, or a reason of GET /api/holds/reasons in any case. Never lifts a hold",
+            "",
+            ""),
+    OTHER_TESTS(false,
+            "tests beside the last mark, apart by ;: a mark as stamped, or 2014-03 (or the day) and how it was"
+                    + " tested; and where known | RIN B045 | star | plus | rejected | condemned | stamped 3-14E | declared 1",
+            "", ""),
+    COLLAR_READ(false, "yes or no: the collar was read, so that no test told means that none is stamped", "", ""),
+    LINED(false, "yes or no: it is lined", "", ""),
+    STEEL(false, "NQT or QT, of a cargo tank", "", ""),
+    RELIEF_VALVE(false, "INTERNAL or EXTERNAL, of a tank", "", "EXTERNAL"),
+    PARTS(false,
+            "valves, gauges and labels, apart by ;, such as relief valve | made 2015-03 | fitted 2016-01-05 | maker"
+                    + " KVR; and of one taken out | removed 2024-01-05 | reason worn | for good",
+            "",
+            "relief valve | made 2015-03 | fitted 2016-01-05"),
+    OUT_OF_SERVICE(false, "of a tank, apart by ;, when it was out of service: since 2026-01-05 | reason sold, or"
+            + " 2020-01-05 to 2022-02-01 | reason moved", "", ""),
+    OUT_OF_SERVICE_SINCE(false, "the day since which it is said to be out of service, where no stop is told", "", ""),
+    PERMIT_NUMBER(false, "of the special permit that it is tested under, 1 to 40 characters", "", ""),
+    PERMIT_EXPIRES(false, "the permit's last day, YYYY-MM-DD", "", ""),
+    PERMIT_INTERVAL_YEARS(false, "years between tests that the permit gives, 1 to 40", "", ""),
+    EXTENDED_PERIOD(false, "P15Y, COP31, SPECIAL_PROVISION_V, TYPE_APPROVAL or NONE", "", ""),
+    SCHEME_DUE(false, "the month that a written scheme of examination gives, YYYY-MM", "", ""),
+    OWNED(false, "yes, no or unknown: it is the distributor's own; blank where the owner tells it", "", ""),
+    OWNER_CONSENT(false, "yes or no: the owner consents to its being filled", "", "yes"),
+    SITE_ZONE(false, "the site's time zone, such as America/Chicago; the declaration's when blank", "", ""),
+    SITE_JURISDICTION(false, "whose rules govern at the site, such as US or CA-BC; the declaration's when blank", "",
+            ""),
+    SITE_ADDRESS(false, "the site's address, 1 to 400 characters", "", ""),
+    JURISDICTION(false, "whose rules govern it while no site tells; on somebody's declaration alone", "", ""),
+    DECLARED(false, "which of the row's facts rest on a declaration, for each declaration apart by ;, each such as"
+            + " coated, lading; tests stands for tests that name it", "", ""),
+    DECLARED_BY(false, "who declared it, one for each declaration", "", ""),
+    DECLARED_ON(false, "on which day, one for each declaration", "", ""),
+    DECLARED_STATEMENT(false, "in which words, one for each declaration", "", "");
 
     private static final Map<String, LedgerColumn> BY_WORD = Arrays.stream(values())
             .collect(Collectors.toUnmodifiableMap(LedgerColumn::word, Function.identity()));

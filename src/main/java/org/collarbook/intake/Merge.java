@@ -7,17 +7,18 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
-import org.collarbook.registry.Declaration;
+import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.registry.DeclarableFact;
+import org.collarbook.registry.Declaration;
 import org.collarbook.registry.Difference;
 import org.collarbook.registry.Marks;
 import org.collarbook.registry.NewContainer;
 import org.collarbook.registry.Ownership;
-import org.collarbook.registry.Particulars;
 import org.collarbook.registry.Particulars.Completed;
+import org.collarbook.registry.Particulars;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.registry.Stamped;
-import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Permit;
 import org.collarbook.regulation.Service;
 import org.collarbook.regulation.WaterCapacity;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +32,7 @@ import org.jspecify.annotations.Nullable;
  */
 record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration said) {
 
-    NewContainer after(List<Requalification> history, Problems problems) {
+    NewContainer after(List<RequalificationEntry> history, Problems problems) {
         var particulars = overlaid(history);
         var earlier = earlier();
         var kept = particulars.completedBy(earlier);
@@ -92,23 +93,37 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
     }
 
     /** The row over what was read, without what was declared; a collar read before its last test is read no more. */
-    private Particulars overlaid(List<Requalification> history) {
+    private Particulars overlaid(List<RequalificationEntry> history) {
         var given = row.particulars();
         var had = before.particulars().without(before.declared());
         var service = new Service(over(given.service().lading(), had.service().lading()),
                 over(given.service().exclusive(), had.service().exclusive()),
                 over(given.service().corrosionFree(), had.service().corrosionFree()));
-        var owner = given.ownership().owned() == null
-                ? had.ownership()
-                : new Ownership(given.ownership().owned(), given.ownership().owner(),
-                        isSameOwner() ? had.ownership().consent() : null);
-        return new Particulars(over(given.coated(), had.coated()), had.lined(), had.steel(),
-                over(given.installation(), had.installation()), had.reliefValve(), over(given.use(), had.use()),
-                service,
-                owner,
-                over(given.marksLegible(), had.marksLegible()), had.permit(),
-                had.extendedPeriod(), had.schemeDue(), had.outOfServiceSince(),
+        return new Particulars(over(given.coated(), had.coated()), over(given.lined(), had.lined()),
+                over(given.steel(), had.steel()), over(given.installation(), had.installation()),
+                over(given.reliefValve(), had.reliefValve()), over(given.use(), had.use()), service, owner(),
+                over(given.marksLegible(), had.marksLegible()), permit(given.permit(), had.permit()),
+                over(given.extendedPeriod(), had.extendedPeriod()), over(given.schemeDue(), had.schemeDue()),
+                over(given.outOfServiceSince(), had.outOfServiceSince()),
                 had.collarRead() || given.collarRead() && history.isEmpty());
+    }
+
+    private Ownership owner() {
+        var given = row.particulars().ownership();
+        var had = before.particulars().without(before.declared()).ownership();
+        boolean isNamed = given.owned() != null
+                || given.owner() != null && had.owned() == null && had.owner() == null;
+        return new Ownership(isNamed ? given.owned() : had.owned(), isNamed ? given.owner() : had.owner(),
+                given.consent() == null && isSameOwner() ? had.consent() : given.consent());
+    }
+
+    /** Of another permit nothing is known but what the row tells. */
+    private static @Nullable Permit permit(@Nullable Permit given, @Nullable Permit had) {
+        if (given == null || had == null || given.number() != null && !given.number().equals(had.number())) {
+            return given == null ? had : given;
+        }
+        return new Permit(had.number(), over(given.expires(), had.expires()),
+                over(given.intervalYears(), had.intervalYears()));
     }
 
     /** Consent is the owner's own, 49 CFR 173.301(e): it does not pass to the next one. */

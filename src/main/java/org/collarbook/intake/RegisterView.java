@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -20,7 +21,10 @@ import org.collarbook.registry.Tag;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Looks a batch of rows up in the register, set by set: two statements, four more where containers are known. */
+/**
+ * Looks a batch of rows up in the register, set by set: two statements, four more where containers are known. What
+ * few rows tell is for {@link BesidesView}.
+ */
 @Component
 class RegisterView {
 
@@ -28,10 +32,12 @@ class RegisterView {
     private final Requalifications requalifications;
     private final Places places;
     private final Absorbed absorbed;
+    private final BesidesView besides;
     private final JdbcClient jdbc;
 
     RegisterView(ContainerBatch containers, Requalifications requalifications, Places places, Absorbed absorbed,
-            JdbcClient jdbc) {
+            BesidesView besides, JdbcClient jdbc) {
+        this.besides = besides;
         this.absorbed = absorbed;
         this.containers = containers;
         this.places = places;
@@ -51,11 +57,11 @@ class RegisterView {
         var known = keys.isEmpty() ? Map.<NaturalKey, RegisteredContainer>of() : containers.alike(keys);
         var inUse = tags.isEmpty() ? Map.<Tag, UUID>of() : containers.tagsInUse(tags);
         if (known.isEmpty()) {
-            return new Known(known, inUse, Map.of(), Map.of(), Map.of(), Set.of());
+            return new Known(known, inUse, Map.of(), Map.of(), Map.of(), Set.of(), besides.of(entries, List.of()));
         }
         var ids = known.values().stream().map(RegisteredContainer::id).toList();
         return new Known(known, inUse, siteCodes(ids), requalifications.everRecorded(ids), fills(ids),
-                Set.copyOf(absorbed.among(ids)));
+                Set.copyOf(absorbed.among(ids)), besides.of(entries, known.values()));
     }
 
     private Map<UUID, String> siteCodes(Collection<UUID> ids) {

@@ -5,7 +5,7 @@
 @NullMarked
 @ApplicationModule(allowedDependencies = {"compliance", "compliance :: fills", "compliance :: fillcheck",
         "compliance :: swaps", "holds",
-        "inspection", "custody", "custody :: routes", "registry", "regulation",
+        "inspection", "custody", "custody :: routes", "registry", "registry :: fittings", "regulation",
         "access", "platform", "platform :: jobs"})
 package org.collarbook.intake;
 

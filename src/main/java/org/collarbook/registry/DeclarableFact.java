@@ -21,8 +21,7 @@ public enum DeclarableFact {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    @Nullable
-    Object of(Particulars known) {
+    public @Nullable Object of(Particulars known) {
         return switch (this) {
             case COATED -> known.coated();
             case LADING -> known.service().lading();
@@ -36,8 +35,7 @@ public enum DeclarableFact {
     }
 
     /** What the declaration asserts of it; null when nothing. */
-    @Nullable
-    Object of(Declaration said) {
+    public @Nullable Object of(Declaration said) {
         return switch (this) {
             case COATED -> said.coated();
             case LADING -> said.lading();

@@ -20,6 +20,12 @@ public record Declaration(UUID id, String declaredBy, LocalDate declaredOn, Stri
         @Nullable Boolean owned, @Nullable Boolean ownerConsent, @Nullable Boolean rinSeen,
         @Nullable Method bareMonthMethod, @Nullable Boolean blankMeansNone) {
 
+    /** The same under another id. */
+    public Declaration as(UUID another) {
+        return new Declaration(another, declaredBy, declaredOn, statement, jurisdiction, coated, lading, exclusive,
+                corrosionFree, marksLegible, owned, ownerConsent, rinSeen, bareMonthMethod, blankMeansNone);
+    }
+
     /** What it asserts of these facts alone. */
     Declaration of(Set<DeclarableFact> facts) {
         return new Declaration(id, declaredBy, declaredOn, statement,

@@ -3,8 +3,11 @@ package org.collarbook.registry;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
@@ -34,6 +37,32 @@ public class Declarations {
                         said.marksLegible(), said.owned(), said.ownerConsent(), said.rinSeen(),
                         text(said.bareMonthMethod()), said.blankMeansNone(), by)
                 .update();
+    }
+
+    /** Those of them that are not on record, in one statement. */
+    public void addUnknown(Collection<Declaration> said, UUID by) {
+        jdbc.sql("""
+                insert into declaration (id, declared_by, declared_on, statement, jurisdiction, coated, lading,
+                    exclusive, corrosion_free, marks_legible, owned, owner_consent, rin_seen, bare_month_method,
+                    blank_means_none, recorded_by)
+                select g.*, ? from unnest(?::uuid[], ?::text[], ?::date[], ?::text[], ?::text[], ?::boolean[],
+                    ?::text[], ?::boolean[], ?::boolean[], ?::boolean[], ?::boolean[], ?::boolean[], ?::boolean[],
+                    ?::text[], ?::boolean[]) as g
+                on conflict do nothing""")
+                .params(List.of(by, said.stream().map(Declaration::id).toArray(UUID[]::new),
+                        texts(said, Declaration::declaredBy), texts(said, Declaration::declaredOn),
+                        texts(said, Declaration::statement), texts(said, Declaration::jurisdiction),
+                        texts(said, Declaration::coated), texts(said, Declaration::lading),
+                        texts(said, Declaration::exclusive), texts(said, Declaration::corrosionFree),
+                        texts(said, Declaration::marksLegible), texts(said, Declaration::owned),
+                        texts(said, Declaration::ownerConsent), texts(said, Declaration::rinSeen),
+                        texts(said, Declaration::bareMonthMethod), texts(said, Declaration::blankMeansNone)))
+                .update();
+    }
+
+    private static @Nullable String[] texts(Collection<Declaration> said,
+            Function<Declaration, @Nullable Object> part) {
+        return said.stream().map(one -> text(part.apply(one))).toArray(String[]::new);
     }
 
     public Optional<Declaration> find(UUID id) {

@@ -48,7 +48,7 @@ public record NewContainer(Marks marks, Particulars particulars, @Nullable Tag t
     }
 
     /** With these facts as the declaration says them, which nothing else tells. */
-    NewContainer declared(Declaration said, Set<DeclarableFact> facts) {
+    public NewContainer declared(Declaration said, Set<DeclarableFact> facts) {
         var all = new HashSet<>(declared);
         all.addAll(facts);
         return new NewContainer(marks, particulars.completedBy(said.of(facts)).particulars(), tag, declaration, all,

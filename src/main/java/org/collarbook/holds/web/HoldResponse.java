@@ -13,10 +13,13 @@ import org.collarbook.holds.Placing;
 import org.collarbook.regulation.Citation;
 import org.jspecify.annotations.Nullable;
 
-/** A hold; {@code lift} is absent while it stands, {@code recall} where a person placed it. */
+/**
+ * A hold; {@code lift} is absent while it stands, {@code recall} and {@code ledger}, the import that told of it, where a person
+ * placed it.
+ */
 public record HoldResponse(UUID id, UUID containerId, HoldReason reason, String text, Citation citation,
-        List<LiftedBy> liftedBy, @Nullable String note, @Nullable UUID recall, Instant occurredAt,
-        Instant recordedAt, UUID recordedBy, @Nullable LiftResponse lift) {
+        List<LiftedBy> liftedBy, @Nullable String note, @Nullable UUID recall, @Nullable UUID ledger,
+        Instant occurredAt, Instant recordedAt, UUID recordedBy, @Nullable LiftResponse lift) {
 
     public record LiftResponse(LiftedBy by, @Nullable UUID requalification, @Nullable String name,
             @Nullable String qualification, @Nullable String note, Instant recordedAt, UUID recordedBy) {}
@@ -44,6 +47,7 @@ public record HoldResponse(UUID id, UUID containerId, HoldReason reason, String 
     public static HoldResponse from(Hold hold, Set<LiftedBy> liftedBy) {
         return new HoldResponse(hold.id(), hold.containerId(), hold.reason(), hold.reason().sentence(),
                 hold.reason().citation(), liftedBy.stream().sorted().toList(), hold.note(), hold.recall(),
+                hold.ledger(),
                 hold.occurredAt(), hold.recordedAt(), hold.recordedBy(), lift(hold.lift()));
     }
 

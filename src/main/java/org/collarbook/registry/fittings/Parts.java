@@ -29,7 +29,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Parts {
 
-    private static final String SELECT = """
+    static final String SELECT = """
             select p.*, r.removed_on, r.reason, r.for_good
             from filed_part p left join part_removal r on r.part_id = p.id\s""";
 
@@ -129,7 +129,7 @@ public class Parts {
                 .param("most", size.limit()).query(Parts::read).list();
     }
 
-    private static Part read(ResultSet row, int number) throws SQLException {
+    static Part read(ResultSet row, int number) throws SQLException {
         var made = row.getObject("manufactured", LocalDate.class);
         var label = row.getString("labelled_for");
         var removedOn = row.getObject("removed_on", LocalDate.class);

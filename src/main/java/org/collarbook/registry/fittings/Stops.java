@@ -30,7 +30,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class Stops {
 
-    private static final String SELECT = """
+    static final String SELECT = """
             select o.id, o.container_id, o.since, o.reason, b.returned_on, b.note, o.recorded_at
             from filed_out_of_service o left join return_to_service b on b.out_of_service_id = o.id\s""";
 
@@ -124,7 +124,7 @@ public class Stops {
                 .param("most", size.limit()).query(Stops::read).list();
     }
 
-    private static Stop read(ResultSet row, int number) throws SQLException {
+    static Stop read(ResultSet row, int number) throws SQLException {
         return new Stop(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 row.getObject("since", LocalDate.class), row.getString("reason"),
                 row.getObject("returned_on", LocalDate.class), row.getString("note"),
