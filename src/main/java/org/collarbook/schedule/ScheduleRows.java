@@ -89,7 +89,7 @@ class ScheduleRows {
         this.clock = clock;
     }
 
-    List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
+    List<ScheduleRow> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
         var parameters = parameters(filter);
         if (after != null) {
             parameters.put("after_due", LocalDate.parse(after.key().get(0)));
@@ -97,7 +97,7 @@ class ScheduleRows {
             parameters.put("after_requirement", after.key().get(2));
             parameters.put("after_jurisdiction", after.key().get(3));
         }
-        return jdbc.sql(pageOf(filter, after != null)).params(parameters)
+        return jdbc.sql(source.read(pageOf(filter, after != null))).params(parameters)
                 .param("limit", size.limit()).query(ScheduleRow.class).list();
     }
 
@@ -109,26 +109,26 @@ class ScheduleRows {
     }
 
     /** Each row in turn, in the order of the pages, by a cursor of the transaction: some hundred are in memory. */
-    void each(ScheduleFilter filter, Consumer<ScheduleRow> reader) {
+    void each(Source source, ScheduleFilter filter, Consumer<ScheduleRow> reader) {
         snapshot.executeWithoutResult(status -> {
-            try (var rows = jdbc.sql(PAGE + FROM + filter.where() + ORDER).withFetchSize(FETCHED)
+            try (var rows = jdbc.sql(source.read(PAGE + FROM + filter.where() + ORDER)).withFetchSize(FETCHED)
                     .params(parameters(filter)).query(ScheduleRow.class).stream()) {
                 rows.forEach(reader);
             }
         });
     }
 
-    /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
-    void write(ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
+    /** The whole schedule as CSV, how many rows it has; straight from the server's COPY to the stream: one snapshot, constant memory. */
+    long write(Source source, ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
         try {
-            copyOut.write(copy(filter, plain), out);
+            return copyOut.write(copy(source, filter, plain), out);
         } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
         }
     }
 
-    String copy(ScheduleFilter filter, boolean plain) {
-        return "copy (" + Literals.inline((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER,
+    String copy(Source source, ScheduleFilter filter, boolean plain) {
+        return "copy (" + Literals.inline(source.read((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER),
                 parameters(filter)) + ") to stdout with (format csv, header)";
     }
 

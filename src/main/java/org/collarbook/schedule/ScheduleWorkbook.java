@@ -42,20 +42,22 @@ class ScheduleWorkbook {
         YEAR
     }
 
-    void write(ScheduleFilter filter, @Nullable Sheets by, OutputStream out) throws IOException {
+    long write(Source source, ScheduleFilter filter, @Nullable Replay replay, @Nullable Sheets by, OutputStream out)
+            throws IOException {
         var read = clock.instant();
         // closed only when it is whole: a workbook that breaks off must not look like a finished one
         @SuppressWarnings("resource")
         var workbook = new Workbook(out, "Collarbook", null);
         var sheets = new ScheduleSheets(workbook, by, mostRows);
         try {
-            rows.each(filter, sheets::add);
+            rows.each(source, filter, sheets::add);
         } catch (UncheckedIOException gone) {
             throw gone.getCause();
         }
         sheets.end();
-        ReadFirst.write(workbook, read, rules.hash(), sheets.written(), filter);
+        ReadFirst.write(workbook, read, rules.hash(), sheets.written(), filter, replay);
         workbook.setActiveTab(sheets.count());
         workbook.finish();
+        return sheets.written();
     }
 }

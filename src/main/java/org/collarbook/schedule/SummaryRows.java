@@ -69,10 +69,10 @@ class SummaryRows {
         }
     }
 
-    ScheduleSummary count(ScheduleFilter filter, boolean cells) {
+    ScheduleSummary count(Source source, ScheduleFilter filter, boolean cells) {
         var now = clock.instant();
-        var rows = jdbc.sql(SELECT.formatted(ScheduleRows.STATUS, ScheduleRows.JOINS, filter.where(),
-                cells ? ", (due, site_id, status)" : "")).params(filter.parameters())
+        var rows = jdbc.sql(source.read(SELECT.formatted(ScheduleRows.STATUS, ScheduleRows.JOINS, filter.where(),
+                cells ? ", (due, site_id, status)" : ""))).params(filter.parameters())
                 .param("now", OffsetDateTime.ofInstant(now, ZoneOffset.UTC)).param("most", MOST + 1)
                 .query(Counted::read).list();
         if (rows.size() > MOST) {

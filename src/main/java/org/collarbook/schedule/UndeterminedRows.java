@@ -67,14 +67,14 @@ class UndeterminedRows {
         }
     }
 
-    List<Undetermined> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
+    List<Undetermined> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
         var parameters = new HashMap<>(filter.parameters());
         if (after != null) {
             parameters.put("after_container", UUID.fromString(after.key().get(0)));
             parameters.put("after_requirement", after.key().get(1));
             parameters.put("after_jurisdiction", after.key().get(2));
         }
-        return jdbc.sql(pageOf(filter, after != null)).params(parameters)
+        return jdbc.sql(source.read(pageOf(filter, after != null))).params(parameters)
                 .param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)))
                 .param("missing", MissingFacts.codes().toArray(String[]::new)).param("limit", size.limit())
                 .query(Undetermined::read).list();

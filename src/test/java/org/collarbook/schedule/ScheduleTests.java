@@ -130,7 +130,7 @@ class ScheduleTests {
     void readersThatGoAwayHarmNobody() {
         siteWith("2015-03", "2015-01");
         for (int i = 0; i < 30; i++) {
-            assertThatThrownBy(() -> rows.write(ScheduleFilter.EVERYTHING, false, new OutputStream() {
+            assertThatThrownBy(() -> rows.write(Source.STORED, ScheduleFilter.EVERYTHING, false, new OutputStream() {
                 @Override
                 public void write(int octet) throws IOException {
                     throw new IOException("gone away");

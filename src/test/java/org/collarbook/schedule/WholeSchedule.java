@@ -13,6 +13,6 @@ public class WholeSchedule {
     }
 
     public String copy() {
-        return rows.copy(ScheduleFilter.EVERYTHING, false);
+        return rows.copy(Source.STORED, ScheduleFilter.EVERYTHING, false);
     }
 }
