@@ -2,7 +2,7 @@
 @NullMarked
 @ApplicationModule(allowedDependencies = {"compliance", "holds", "custody", "custody :: routes", "registry",
         "regulation",
-        "access", "platform", "platform :: paper"})
+        "access", "platform", "platform :: jobs", "platform :: paper"})
 package org.collarbook.dispatch;
 
 import org.jspecify.annotations.NullMarked;

@@ -7,7 +7,7 @@ import java.util.UUID;
 
 import org.collarbook.dispatch.plans.PullPlan.Failure;
 import org.collarbook.dispatch.plans.PullPlan.Progress;
-import org.collarbook.dispatch.plans.PullPlan.Status;
+import org.collarbook.platform.jobs.JobStatus;
 import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -19,7 +19,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
  */
 @Schema(name = "PullPlan")
 record PlanResponse(UUID id, int number, LocalDate from, int months, LocalDate through, @Nullable UUID depot,
-        PlannedShop shop, Status status, Progress progress, Instant requestedAt, UUID requestedBy,
+        PlannedShop shop, JobStatus status, Progress progress, Instant requestedAt, UUID requestedBy,
         @Nullable Instant startedAt, @Nullable Instant finishedAt, @Nullable Failure failure,
         @Nullable PlanSummary summary, @Nullable String inputHash, @Nullable String resultHash,
         @Nullable Instant acceptedAt, int routesInForce, List<String> routesChanged) {

@@ -9,12 +9,13 @@ import org.collarbook.access.Caller;
 import org.collarbook.dispatch.plans.Comparison.Compared;
 import org.collarbook.dispatch.plans.PlanSummary.MissingRack;
 import org.collarbook.dispatch.plans.PlanSummary.Week;
-import org.collarbook.dispatch.plans.PullPlan.Status;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.jobs.JobStatus;
+import org.collarbook.platform.jobs.Jobs;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -44,15 +45,17 @@ class PlansController {
     private final PlanRows rows;
     private final Comparison comparison;
     private final Depots depots;
+    private final Jobs jobs;
     private final MakePlans make;
     private final Idempotency idempotency;
 
-    PlansController(PullPlans plans, PlanRows rows, Comparison comparison, Depots depots, MakePlans make,
-            Idempotency idempotency) {
+    PlansController(PullPlans plans, PlanRows rows, Comparison comparison, Depots depots, Jobs jobs,
+            MakePlans make, Idempotency idempotency) {
         this.plans = plans;
         this.rows = rows;
         this.comparison = comparison;
         this.depots = depots;
+        this.jobs = jobs;
         this.make = make;
         this.idempotency = idempotency;
     }
@@ -73,7 +76,7 @@ class PlansController {
             return ResponseEntity.accepted().location(URI.create("/api/pull-plans/" + plan.id()))
                     .body(PlanResponse.from(plan));
         });
-        make.start();
+        jobs.start(make);
         return answer;
     }
 
@@ -178,7 +181,7 @@ class PlansController {
     /** An empty list of a plan that is not made would read as if nothing had to come back. */
     private PullPlan done(UUID id) {
         var plan = plans.known(id);
-        if (plan.status() != Status.DONE) {
+        if (plan.status() != JobStatus.DONE) {
             throw PullPlans.notDone(plan).asException();
         }
         return plan;

@@ -19,10 +19,12 @@ import org.collarbook.dispatch.plans.PlanInput.ShopCapacity;
 import org.collarbook.dispatch.plans.PullPlan.Failure;
 import org.collarbook.dispatch.plans.PullPlan.Progress;
 import org.collarbook.dispatch.plans.PullPlan.Stage;
-import org.collarbook.dispatch.plans.PullPlan.Status;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.jobs.Columns;
+import org.collarbook.platform.jobs.JobQueue;
+import org.collarbook.platform.jobs.JobStatus;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -52,11 +54,22 @@ class PullPlans {
     private final JdbcClient jdbc;
     private final JsonMapper json;
     private final Clock clock;
+    private final JobQueue jobs;
 
     PullPlans(JdbcClient jdbc, JsonMapper json, Clock clock) {
         this.jdbc = jdbc;
         this.json = json;
         this.clock = clock;
+        this.jobs = new JobQueue(jdbc, clock, "pull_plan", at(Stage.READ, 0));
+    }
+
+    /** The plans that are to be made. */
+    JobQueue jobs() {
+        return jobs;
+    }
+
+    static Columns at(Stage stage, int cylindersRead) {
+        return Columns.set("stage = ?, cylinders_read = ?", stage.name(), cylindersRead);
     }
 
     PullPlan queue(Asked asked, Caller caller) {
@@ -86,14 +99,11 @@ class PullPlans {
                 .params(before == null ? Integer.MAX_VALUE : before, size.limit()).query(this::plan).list();
     }
 
-    /** Whoever is making it finds out at the latest when it would write the result. */
     @Transactional
     PullPlan cancel(UUID id) {
-        int cancelled = jdbc.sql("""
-                update pull_plan set status = 'CANCELLED', finished_at = ?
-                where id = ? and status in ('QUEUED', 'RUNNING')""").params(now(), id).update();
+        boolean cancelled = jobs.cancel(id);
         var plan = known(id);
-        if (cancelled == 0) {
+        if (!cancelled) {
             throw Problem.conflict("PLAN_IS_OVER", "Plan " + plan.number() + " is " + plan.status()
                     + ": only one that is not yet made can be cancelled.").asException();
         }
@@ -103,7 +113,7 @@ class PullPlans {
     @Transactional
     Acceptance accept(UUID id, Caller caller) {
         var plan = known(id);
-        if (plan.status() != Status.DONE) {
+        if (plan.status() != JobStatus.DONE) {
             throw notDone(plan).asException();
         }
         var acceptance = new Acceptance(Ids.next(), id, plan.number(), clock.instant(), caller.id(),
@@ -122,12 +132,12 @@ class PullPlans {
         return clock.instant().atOffset(ZoneOffset.UTC);
     }
 
-    PullPlan plan(ResultSet row, int number) throws SQLException {
+    private PullPlan plan(ResultSet row, int number) throws SQLException {
         var stage = row.getString("stage");
         var code = row.getString("failure_code");
         var summary = row.getString("summary");
         return new PullPlan(row.getObject("id", UUID.class), row.getInt("number"), asked(row),
-                row.getObject("through_day", LocalDate.class), Status.valueOf(row.getString("status")),
+                row.getObject("through_day", LocalDate.class), JobStatus.valueOf(row.getString("status")),
                 new Progress(stage == null ? null : Stage.valueOf(stage), row.getInt("cylinders_read"),
                         row.getInt("lines_written"), row.getInt("attempt")),
                 row.getObject("requested_at", OffsetDateTime.class).toInstant(),
@@ -143,7 +153,7 @@ class PullPlans {
         return read == null ? null : read.toInstant();
     }
 
-    Asked asked(ResultSet row) throws SQLException {
+    private Asked asked(ResultSet row) throws SQLException {
         var weeks = new TreeMap<IsoWeek, Integer>();
         json.readValue(row.getString("shop_weeks"), new TypeReference<Map<String, Integer>>() {
         })

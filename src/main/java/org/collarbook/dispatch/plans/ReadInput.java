@@ -17,6 +17,7 @@ import org.collarbook.custody.routes.Route;
 import org.collarbook.dispatch.plans.Cylinder.Standing;
 import org.collarbook.dispatch.plans.PlanInput.DrivenRoute;
 import org.collarbook.dispatch.plans.PlanInput.Rack;
+import org.collarbook.platform.jobs.JobFailure;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import org.springframework.stereotype.Component;
@@ -37,10 +38,13 @@ class ReadInput {
 
     record Beside(int notRequired, int dueLater, int elsewhere) {}
 
-    static final class TooMany extends RuntimeException {
+    static final class TooMany extends JobFailure {
+
+        private static final long serialVersionUID = 1L;
 
         TooMany() {
-            super("More than " + MOST + " cylinders must be planned: ask for fewer months, or depot by depot.");
+            super("TOO_MANY_CYLINDERS",
+                    "More than " + MOST + " cylinders must be planned: ask for fewer months, or depot by depot.");
         }
     }
 

@@ -37,14 +37,14 @@ class PlanBenchmark {
 
     private final ReadInput input;
     private final PullPlans plans;
-    private final PlanQueue queue;
+    private final WritePlan write;
     private final BulkCopy copy;
     private final TransactionTemplate transaction;
 
-    PlanBenchmark(ReadInput input, PullPlans plans, PlanQueue queue, BulkCopy copy, TransactionTemplate transaction) {
+    PlanBenchmark(ReadInput input, PullPlans plans, WritePlan write, BulkCopy copy, TransactionTemplate transaction) {
         this.input = input;
         this.plans = plans;
-        this.queue = queue;
+        this.write = write;
         this.copy = copy;
         this.transaction = transaction;
     }
@@ -55,7 +55,7 @@ class PlanBenchmark {
         int perWeek = CYLINDERS * 105 / 100 / WEEKS;
         var asked = new Asked(TestClock.TODAY, 18, null, new ShopCapacity(perWeek, new TreeMap<>()));
         plans.queue(asked, new Caller(new UUID(0, 1), "bench", Set.of(Role.DISPATCHER), new CustomerScope.Everyone()));
-        var claim = queue.claim().orElseThrow();
+        var claim = plans.jobs().claim().orElseThrow();
         long start = System.nanoTime();
         var read = input.read(asked);
         double reading = seconds(start);
@@ -71,7 +71,7 @@ class PlanBenchmark {
         var made = MadePlan.of(plan, read.beside());
         double summing = seconds(start);
         start = System.nanoTime();
-        assertThat(queue.finish(claim, made)).isTrue();
+        assertThat(write.finish(claim, made)).isTrue();
         double writing = seconds(start);
         var summary = made.summary();
         System.out.printf(Locale.ROOT, "bench plan of %d cylinders, 300 routes, 18 months, shop %d a week: read %.1f s,"

@@ -10,8 +10,10 @@ import java.util.UUID;
 import org.collarbook.access.Caller;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.access.Role;
-import org.collarbook.dispatch.plans.PlanQueue.Claim;
 import org.collarbook.dispatch.plans.PullPlan.Stage;
+import org.collarbook.platform.jobs.Claim;
+import org.collarbook.platform.jobs.JobQueue;
+import org.collarbook.platform.jobs.Jobs;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
@@ -27,7 +29,9 @@ class PlanJobsTests {
 
     private final Api api;
     private final PullPlans plans;
-    private final PlanQueue queue;
+    private final JobQueue queue;
+    private final WritePlan write;
+    private final Jobs jobs;
     private final ReadInput input;
     private final MakePlans make;
     private final JdbcClient jdbc;
@@ -35,11 +39,13 @@ class PlanJobsTests {
     private final Tables tables;
     private final PlanFixture fixture;
 
-    PlanJobsTests(Api api, Given given, PullPlans plans, PlanQueue queue, ReadInput input, MakePlans make,
-            JdbcClient jdbc, TransactionTemplate transaction, Tables tables) {
+    PlanJobsTests(Api api, Given given, PullPlans plans, WritePlan write, Jobs jobs, ReadInput input,
+            MakePlans make, JdbcClient jdbc, TransactionTemplate transaction, Tables tables) {
         this.api = api;
         this.plans = plans;
-        this.queue = queue;
+        this.queue = plans.jobs();
+        this.write = write;
+        this.jobs = jobs;
         this.input = input;
         this.make = make;
         this.jdbc = jdbc;
@@ -64,7 +70,7 @@ class PlanJobsTests {
     }
 
     private MadePlan made(Claim claim) {
-        var read = input.read(claim.asked());
+        var read = input.read(plans.known(claim.id()).asked());
         return MadePlan.of(Plan.of(read.input()), read.beside());
     }
 
@@ -81,12 +87,12 @@ class PlanJobsTests {
     void twoServicesNeverMakeTheSamePlan() {
         var claim = claimedElsewhere();
         assertThat(queue.claim()).isEmpty();
-        assertThat(queue.isStillOurs(claim, Stage.SOLVE, 1)).isTrue();
+        assertThat(queue.renew(claim, PullPlans.at(Stage.SOLVE, 1))).isTrue();
         var running = api.as(Role.DISPATCHER).get(path(claim)).expect(200);
         assertThat(running.text("/status")).isEqualTo("RUNNING");
         assertThat(running.text("/progress/stage")).isEqualTo("SOLVE");
         assertThat(running.at("/progress/cylindersRead").asInt()).isEqualTo(1);
-        assertThat(queue.finish(claim, made(claim))).isTrue();
+        assertThat(write.finish(claim, made(claim))).isTrue();
         assertThat(fixture.over(path(claim)).text("/status")).isEqualTo("DONE");
     }
 
@@ -95,13 +101,13 @@ class PlanJobsTests {
         var claim = claimedElsewhere();
         var late = made(claim);
         leaseRunsOut(claim);
-        make.start();
+        jobs.start(make);
         var done = fixture.over(path(claim));
         assertThat(done.text("/status")).as(done.body()).isEqualTo("DONE");
         assertThat(done.at("/progress/attempt").asInt()).isEqualTo(2);
         tables.unchangedBy(() -> {
-            assertThat(queue.isStillOurs(claim, Stage.WRITE, 1)).isFalse();
-            assertThat(queue.finish(claim, late)).isFalse();
+            assertThat(queue.renew(claim, PullPlans.at(Stage.WRITE, 1))).isFalse();
+            assertThat(write.finish(claim, late)).isFalse();
             queue.fail(claim, "UNEXPECTED", "too late");
         });
         assertThat(api.as(Role.DISPATCHER).get(path(claim)).text("/status")).isEqualTo("DONE");
@@ -110,9 +116,9 @@ class PlanJobsTests {
     @Test
     void aPlanThatKillsWhoeverMakesItIsGivenUp() {
         var claim = claimedElsewhere();
-        jdbc.sql("update pull_plan set attempt = ? where id = ?").params(PlanQueue.ATTEMPTS, claim.id()).update();
+        jdbc.sql("update pull_plan set attempt = ? where id = ?").params(JobQueue.ATTEMPTS, claim.id()).update();
         leaseRunsOut(claim);
-        make.start();
+        jobs.start(make);
         var failed = fixture.over(path(claim));
         assertThat(failed.text("/status")).isEqualTo("FAILED");
         assertThat(failed.text("/failure/code")).isEqualTo("GIVEN_UP");
@@ -129,8 +135,8 @@ class PlanJobsTests {
                 .expectProblem(409, "PLAN_NOT_DONE"));
         assertThat(api.as(Role.DISPATCHER).post(path(claim) + "/cancellation", "").expect(200).text("/status"))
                 .isEqualTo("CANCELLED");
-        assertThat(queue.isStillOurs(claim, Stage.PROVE, 1)).isFalse();
-        assertThat(queue.finish(claim, made)).isFalse();
+        assertThat(queue.renew(claim, PullPlans.at(Stage.PROVE, 1))).isFalse();
+        assertThat(write.finish(claim, made)).isFalse();
         assertThat(jdbc.sql("select count(*) from pull_plan_line where plan_id = ?").param(claim.id())
                 .query(Long.class).single()).isZero();
         api.as(Role.DISPATCHER).post(path(claim) + "/cancellation", "").expectProblem(409, "PLAN_IS_OVER");
