@@ -26,7 +26,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
 
-/** Assesses a fleet anew, by chunks, into tables that last as long as the transaction: see {@link Source#REPLAYED}. */
+/** Assesses a fleet anew, by chunks, into tables that last as long as the transaction: see {@link Source#replayed}. */
 @Component
 class ReplayedTables {
 

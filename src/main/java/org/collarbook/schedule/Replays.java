@@ -2,6 +2,7 @@ package org.collarbook.schedule;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Clock;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 
@@ -23,12 +24,14 @@ class Replays {
     private final Semaphore turn = new Semaphore(1);
     private final int most;
     private final ReplayedTables tables;
+    private final Clock clock;
     private final TransactionTemplate snapshot;
 
-    Replays(@Value("${collarbook.schedule.replayed-most:20000}") int most, ReplayedTables tables,
+    Replays(@Value("${collarbook.schedule.replayed-most:20000}") int most, ReplayedTables tables, Clock clock,
             PlatformTransactionManager transactions) {
         this.most = most;
         this.tables = tables;
+        this.clock = clock;
         this.snapshot = new TransactionTemplate(transactions);
         this.snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
     }
@@ -41,13 +44,13 @@ class Replays {
 
     <T> T read(ScheduleFilter filter, @Nullable Replay replay, Reader<T> reader) throws IOException {
         if (replay == null) {
-            return reader.read(Source.STORED);
+            return reader.read(Source.stored(clock.instant()));
         }
         try {
             return snapshot.execute(status -> {
                 replay(filter, replay);
                 try {
-                    return reader.read(Source.REPLAYED);
+                    return reader.read(Source.replayed(clock.instant()));
                 } catch (IOException gone) {
                     throw new UncheckedIOException(gone);
                 }

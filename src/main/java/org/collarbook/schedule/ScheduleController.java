@@ -144,7 +144,7 @@ class ScheduleController {
         ScheduleQuestion.refuseUnknown(request, wrong);
         var filter = questions.read(question, wrong);
         wrong.done();
-        var events = calendar.events(filter);
+        var events = calendar.events(Source.stored(clock.instant()), filter);
         calendar.write(events, as(CalendarFile.TYPE + ";charset=UTF-8", "schedule.ics", response));
     }
 

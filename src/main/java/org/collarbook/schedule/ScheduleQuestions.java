@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.collarbook.custody.NamedPlace;
 import org.collarbook.custody.NamedPlace.Kind;
 import org.collarbook.custody.Places;
+import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Inputs;
 import org.collarbook.registry.Size;
 import org.collarbook.regulation.ContainerKind;
@@ -45,6 +46,15 @@ class ScheduleQuestions {
                 wrong.word("requirement", asked.requirement(), Requirement.class),
                 wrong.word("status", asked.status(), Status.class),
                 wrong.optional("owner", asked.owner(), LONGEST));
+    }
+
+    /** The same where the question stands in a body, under {@code /filter}. */
+    ScheduleFilter ofBody(ScheduleQuestion asked, Inputs wrong) {
+        var ofFilter = new Inputs();
+        var filter = read(asked, ofFilter);
+        wrong.refuse(ofFilter.errors().stream().map(error -> new FieldError("/filter/" + error.pointer(), error.code(),
+                error.found(), error.accepted())).toList());
+        return filter;
     }
 
     private static @Nullable YearMonth month(String pointer, @Nullable String given, Inputs wrong) {

@@ -3,10 +3,7 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,20 +74,18 @@ class ScheduleRows {
 
     private final JdbcClient jdbc;
     private final BulkCopyOut copyOut;
-    private final Clock clock;
     private final TransactionTemplate snapshot;
 
-    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock, PlatformTransactionManager transactions) {
+    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, PlatformTransactionManager transactions) {
         snapshot = new TransactionTemplate(transactions);
         snapshot.setReadOnly(true);
         snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
         this.jdbc = jdbc;
         this.copyOut = copyOut;
-        this.clock = clock;
     }
 
     List<ScheduleRow> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
-        var parameters = parameters(filter);
+        var parameters = parameters(source, filter);
         if (after != null) {
             parameters.put("after_due", LocalDate.parse(after.key().get(0)));
             parameters.put("after_container", UUID.fromString(after.key().get(1)));
@@ -112,7 +107,7 @@ class ScheduleRows {
     void each(Source source, ScheduleFilter filter, Consumer<ScheduleRow> reader) {
         snapshot.executeWithoutResult(status -> {
             try (var rows = jdbc.sql(source.read(PAGE + FROM + filter.where() + ORDER)).withFetchSize(FETCHED)
-                    .params(parameters(filter)).query(ScheduleRow.class).stream()) {
+                    .params(parameters(source, filter)).query(ScheduleRow.class).stream()) {
                 rows.forEach(reader);
             }
         });
@@ -129,12 +124,24 @@ class ScheduleRows {
 
     String copy(Source source, ScheduleFilter filter, boolean plain) {
         return "copy (" + Literals.inline(source.read((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER),
-                parameters(filter)) + ") to stdout with (format csv, header)";
+                parameters(source, filter)) + ") to stdout with (format csv, header)";
     }
 
-    private Map<String, Object> parameters(ScheduleFilter filter) {
+    /** The years in which something falls due. */
+    List<Integer> years(Source source, ScheduleFilter filter) {
+        return jdbc.sql(source.read("select distinct cast(extract(year from r.due) as int)" + FROM + filter.where()
+                + " order by 1")).params(parameters(source, filter)).query(Integer.class).list();
+    }
+
+    /** The rows of the plain file, into a table that lasts as long as the transaction. */
+    void keep(Source source, ScheduleFilter filter, String table) {
+        jdbc.sql("create temporary table " + table + " on commit drop as " + Literals.inline(
+                source.read(PLAIN_FILE + FROM_ALL + filter.where()), parameters(source, filter))).update();
+    }
+
+    private static Map<String, Object> parameters(Source source, ScheduleFilter filter) {
         var parameters = new HashMap<>(filter.parameters());
-        parameters.put("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)));
+        parameters.put("now", source.now());
         return parameters;
     }
 }
