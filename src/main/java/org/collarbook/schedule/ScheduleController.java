@@ -8,8 +8,10 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 
+import org.collarbook.access.Caller;
 import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
@@ -49,9 +51,11 @@ class ScheduleController {
     private final Clock clock;
     private final ScheduleWorkbook workbook;
     private final ScheduleCalendar calendar;
+    private final MonthOnPaper paper;
 
     ScheduleController(ScheduleRows rows, ScheduleQuestions questions, Replays replays, Clock clock,
-            ScheduleWorkbook workbook, ScheduleCalendar calendar) {
+            ScheduleWorkbook workbook, ScheduleCalendar calendar, MonthOnPaper paper) {
+        this.paper = paper;
         this.replays = replays;
         this.clock = clock;
         this.calendar = calendar;
@@ -134,6 +138,25 @@ class ScheduleController {
         wrong.done();
         replays.read(filter, replay, source -> workbook.write(source, filter, replay, by,
                 as(ScheduleWorkbook.TYPE, "schedule.xlsx", response)));
+    }
+
+    @GetMapping(produces = "application/pdf")
+    @Operation(summary = "What falls due in one month, to print (also by ?format=pdf)", description = """
+            By site, each rule with its citation once. The month is `month`, or `from` and `to` where they are the same. At \
+            most 3,000 lines.""")
+    void pdf(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
+            @RequestParam(required = false) @Nullable String month, Caller caller, HttpServletRequest request,
+            HttpServletResponse response) throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("month"));
+        var ofMonth = question.ofMonth(month, wrong);
+        var filter = questions.read(ofMonth, wrong);
+        var replay = then.read(clock.instant(), wrong);
+        wrong.done();
+        var about = new MonthOnPaper.About(Objects.requireNonNull(filter.from()), question.told(), replay,
+                caller.id());
+        replays.read(filter, replay, source -> paper.write(source, filter, about,
+                () -> as("application/pdf", "schedule-" + about.month() + ".pdf", response)));
     }
 
     @GetMapping(produces = CalendarFile.TYPE)

@@ -1,6 +1,7 @@
 package org.collarbook.schedule;
 
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -45,6 +46,36 @@ record ScheduleQuestion(
 
     private static @Nullable String text(@Nullable Object value) {
         return value == null ? null : value.toString();
+    }
+
+    /** The same of one month, told by itself or as the first and the last. */
+    ScheduleQuestion ofMonth(@Nullable String month, Inputs wrong) {
+        var told = month == null || month.isBlank() ? from : month;
+        boolean isOne = month == null || month.isBlank()
+                ? from != null && !from.isBlank() && to != null && from.strip().equals(to.strip())
+                : from == null && to == null;
+        if (!isOne) {
+            wrong.refuse("month", month == null ? "MISSING" : "TOLD_TWICE", month,
+                    "one month as YYYY-MM, or from and to of the same month");
+        }
+        return new ScheduleQuestion(told, told, site, customer, route, kind, containerSize, specification, requirement,
+                status, owner);
+    }
+
+    /** What narrows the containers, in the words in which it was asked. */
+    List<String> told() {
+        var told = new LinkedHashMap<String, @Nullable String>();
+        told.put("site", site);
+        told.put("customer", customer);
+        told.put("route", route);
+        told.put("kind", kind);
+        told.put("size", containerSize);
+        told.put("specification", specification);
+        told.put("requirement", requirement);
+        told.put("status", status);
+        told.put("owner", owner);
+        return told.entrySet().stream().filter(one -> one.getValue() != null && !one.getValue().isBlank())
+                .map(one -> one.getKey() + " " + one.getValue()).toList();
     }
 
     /** A word that nobody reads would be taken for a filter that was applied. */

@@ -151,7 +151,7 @@ class ScheduleTests {
 
     @Test
     void aFormatNobodyServesIsRefused() {
-        assertThat(api.as(Role.CLERK).get("/api/schedule?format=pdf").status()).isEqualTo(406);
-        assertThat(api.as(Role.CLERK).with("Accept", "application/pdf").get("/api/schedule").status()).isEqualTo(406);
+        assertThat(api.as(Role.CLERK).get("/api/schedule/summary?format=pdf").status()).isEqualTo(406);
+        assertThat(api.as(Role.CLERK).with("Accept", "image/png").get("/api/schedule").status()).isEqualTo(406);
     }
 }
