@@ -153,7 +153,7 @@ class ScheduleController {
         var filter = questions.read(ofMonth, wrong);
         var replay = then.read(clock.instant(), wrong);
         wrong.done();
-        var about = new MonthOnPaper.About(Objects.requireNonNull(filter.from()), question.told(), replay,
+        var about = new MonthOnPaper.About(Objects.requireNonNull(filter.from()), replay,
                 caller.id());
         replays.read(filter, replay, source -> paper.write(source, filter, about,
                 () -> as("application/pdf", "schedule-" + about.month() + ".pdf", response)));

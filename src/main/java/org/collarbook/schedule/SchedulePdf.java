@@ -14,13 +14,11 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 import org.collarbook.platform.Caution;
 import org.collarbook.platform.paper.Sheet;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.RuleInfo;
-import org.collarbook.regulation.Status;
 import org.collarbook.schedule.packet.PacketTables;
 import org.collarbook.schedule.packet.PacketWords;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +30,7 @@ final class SchedulePdf {
             + " having jurisdiction. Unknown is do-not-fill.";
 
     private final MonthOnPaper.About about;
+    private final List<String> asked;
     private final Instant moment;
     private final RuleBook book;
     private final List<ScheduleRow> lines;
@@ -39,9 +38,10 @@ final class SchedulePdf {
     /** The number by which the rows name a rule. */
     private final Map<String, Integer> rules = new LinkedHashMap<>();
 
-    private SchedulePdf(MonthOnPaper.About about, Instant moment, RuleBook book, List<ScheduleRow> lines,
-            PacketTables tables) {
+    private SchedulePdf(MonthOnPaper.About about, List<String> asked, Instant moment, RuleBook book,
+            List<ScheduleRow> lines, PacketTables tables) {
         this.about = about;
+        this.asked = asked;
         this.moment = moment;
         this.book = book;
         this.lines = lines;
@@ -51,12 +51,13 @@ final class SchedulePdf {
     }
 
     /** The stream is left open. */
-    static void write(MonthOnPaper.About about, Instant moment, RuleBook book, List<ScheduleRow> lines,
+    static void write(MonthOnPaper.About about, List<String> asked, Instant moment, RuleBook book,
+            List<ScheduleRow> lines,
             OutputStream out) {
         var title = "Requalification schedule, " + about.month();
         try (var sheet = Sheet.open(out, title + ", " + PacketWords.moment(moment), null, CAUTION,
                 moment.atZone(ZoneOffset.UTC))) {
-            new SchedulePdf(about, moment, book, lines, new PacketTables(sheet)).write();
+            new SchedulePdf(about, asked, moment, book, lines, new PacketTables(sheet)).write();
         }
     }
 
@@ -66,6 +67,7 @@ final class SchedulePdf {
                 "Requalification schedule. What is due in a month may be met through its last day, "
                         + month.atEndOfMonth() + ".");
         glance();
+        tables.words(Caution.TEXT);
         var bySite = new LinkedHashMap<String, List<ScheduleRow>>();
         lines.forEach(line -> bySite.computeIfAbsent(site(line), _ -> new ArrayList<>()).add(line));
         bySite.forEach(this::site);
@@ -73,7 +75,6 @@ final class SchedulePdf {
             citations();
         }
         tables.leftOut();
-        tables.words(Caution.TEXT);
     }
 
     private void glance() {
@@ -81,9 +82,13 @@ final class SchedulePdf {
         var facts = tables.facts("At a glance")
                 .strong("Fall due", lines.size() + (lines.size() == 1 ? " requirement" : " requirements") + " of "
                         + containers + (containers == 1 ? " container" : " containers"))
-                .line("Status", lines.isEmpty() ? "nothing falls due" : counted(lines, ScheduleRow::status))
-                .line("Sizes", lines.isEmpty() ? PacketWords.plain(List.of()) : counted(lines, ScheduleRow::size))
-                .line("Asked for", about.asked().isEmpty() ? "the whole register" : String.join("; ", about.asked()))
+                .line("Status",
+                        lines.isEmpty()
+                                ? "nothing falls due"
+                                : counted(lines, line -> " " + PacketWords.plain(line.status())))
+                .line("Sizes",
+                        lines.isEmpty() ? PacketWords.plain(List.of()) : counted(lines, line -> " × " + line.size()))
+                .line("Asked for", asked.isEmpty() ? "the whole register" : String.join("; ", asked))
                 .line("Snapshot taken", PacketWords.moment(moment) + ", by key " + about.madeBy());
         var replay = about.replay();
         facts.line("Status as of", replay == null || replay.asOf() == null ? "the date at each site" : replay.asOf());
@@ -97,13 +102,7 @@ final class SchedulePdf {
     private static String counted(List<ScheduleRow> lines, Function<ScheduleRow, String> by) {
         return lines.stream().collect(Collectors.groupingBy(by, TreeMap::new, Collectors.counting())).entrySet()
                 .stream()
-                .map(entry -> entry.getValue() + " " + word(entry.getKey())).collect(Collectors.joining(", "));
-    }
-
-    private static String word(String constant) {
-        return Stream.of(Status.values()).anyMatch(status -> status.name().equals(constant))
-                ? PacketWords.plain(constant)
-                : constant;
+                .map(entry -> entry.getValue() + entry.getKey()).collect(Collectors.joining(", "));
     }
 
     private static String site(ScheduleRow line) {
@@ -113,11 +112,11 @@ final class SchedulePdf {
     }
 
     private void site(String name, List<ScheduleRow> here) {
-        var table = tables.columns(name + ": " + here.size(), new float[]{212, 106, 100, 34, 88}, "Container",
+        var table = tables.columns(name + ": " + here.size(), new float[]{216, 110, 96, 34, 84}, "Container",
                 "What is due", "Status", "Rule", "Done on, by");
         here.forEach(line -> table.row(container(line), PacketWords.plain(line.requirement())
-                + (line.jurisdiction() == null ? "" : "\nrules of " + line.jurisdiction()),
-                line.status().replace('_', ' ') + "\nby " + line.lastDay(), number(line.rule()), ""));
+                + (line.jurisdiction() == null ? "" : ", " + line.jurisdiction()), line.status().replace('_', ' '),
+                number(line.rule()), ""));
         table.end();
     }
 

@@ -1,7 +1,6 @@
 package org.collarbook.schedule;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -60,22 +59,6 @@ record ScheduleQuestion(
         }
         return new ScheduleQuestion(told, told, site, customer, route, kind, containerSize, specification, requirement,
                 status, owner);
-    }
-
-    /** What narrows the containers, in the words in which it was asked. */
-    List<String> told() {
-        var told = new LinkedHashMap<String, @Nullable String>();
-        told.put("site", site);
-        told.put("customer", customer);
-        told.put("route", route);
-        told.put("kind", kind);
-        told.put("size", containerSize);
-        told.put("specification", specification);
-        told.put("requirement", requirement);
-        told.put("status", status);
-        told.put("owner", owner);
-        return told.entrySet().stream().filter(one -> one.getValue() != null && !one.getValue().isBlank())
-                .map(one -> one.getKey() + " " + one.getValue()).toList();
     }
 
     /** A word that nobody reads would be taken for a filter that was applied. */

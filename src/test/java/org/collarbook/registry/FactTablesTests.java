@@ -20,13 +20,15 @@ class FactTablesTests {
         this.jdbc = jdbc;
     }
 
-    /** What was corrected or declared of a record, and its chain, are of the record; a flag goes with its fill; a plan is no fact. */
+    /** What was corrected or declared of a record, and its chain, are of the record; a flag goes with its fill; a plan is no fact,
+     * nor what may be deleted. */
     @Test
     void everyTableOfFactsAboutAContainerIsNamed() {
         assertThat(jdbc.sql("""
                 select c.relname from pg_class c join pg_attribute a on a.attrelid = c.oid
                 where c.relkind = 'r' and c.relnamespace = 'public'::regnamespace and a.attname = 'container_id'
                   and has_table_privilege(c.oid, 'insert') and not has_table_privilege(c.oid, 'update')
+                  and not has_table_privilege(c.oid, 'delete')
                   and c.relname not in ('mark_correction', 'journal', 'fill_flag', 'declaration_member',
                     'declaration_outcome', 'pull_plan_line',
                     'pull_plan_remainder')""").query(String.class).list())

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 class SpreadsheetProgramTests {
 
     /** Comma, quote, UTF-8, from the first line, cells as shown; the numbers of the filter's tokens are LibreOffice's. */
-    private static final String CSV = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false";
+    private static final String CSV = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,true";
 
     private final Api api;
     private final Given given;
