@@ -33,7 +33,9 @@ record ExportRequest(@Nullable ScheduleQuestion filter, @Nullable String asOf, @
         var wrong = new Inputs();
         var read = filter == null ? ScheduleFilter.EVERYTHING : questions.ofBody(filter, wrong);
         var asked = ScheduleQuestion.of(read);
-        var replay = new ReplayQuestion(asOf, knownAt).read(now, wrong);
+        var ofReplay = new Inputs();
+        var replay = new ReplayQuestion(asOf, knownAt).read(now, ofReplay);
+        ScheduleQuestions.refuseUnder("/", ofReplay, wrong);
         var chosen = formats(wrong);
         var parts = wrong.word("/files", files, Files.class);
         if (replay != null && chosen.contains(ExportFormat.ICS)) {

@@ -1,6 +1,7 @@
 package org.collarbook.schedule;
 
 import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -104,7 +105,8 @@ class MakeExports implements JobKind {
 
     private Manifest make(ScheduleExport export, JobRun job, Rows progress) {
         var asked = export.asked();
-        var now = clock.instant();
+        // as exactly as the database keeps it
+        var now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         var filter = filter(asked);
         var replay = asked.replay(now);
         if (replay != null) {

@@ -1,9 +1,13 @@
 package org.collarbook.schedule;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
@@ -19,12 +23,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
-
-import java.time.Clock;
-import java.util.Collection;
-import java.util.HashMap;
-import java.util.Map;
-import java.util.Objects;
 
 /** Assesses a fleet anew, by chunks, into tables that last as long as the transaction: see {@link Source#replayed}. */
 @Component
@@ -95,7 +93,7 @@ class ReplayedTables {
             var chunk = asKnown.each(jdbc.sql("select id, day from replayed_asked where n > ? and n <= ?")
                     .params(from, from + CHUNK)
                     .query((row, number) -> new Asked(row.getObject(1, UUID.class),
-                            row.getObject(2, java.time.LocalDate.class)))
+                            row.getObject(2, LocalDate.class)))
                     .list(), replay.knownAt());
             write(chunk);
             chunk.stream().map(one -> one.container().where()).filter(Objects::nonNull)
@@ -137,11 +135,7 @@ class ReplayedTables {
         var owner = container.particulars().ownership();
         var made = marks.manufactured();
         return new @Nullable Object[]{known.id(), marks.kind(), marks.specification().value(), marks.maker(),
-                marks.serial().value().value(), made == null ? null : firstDay(made.value()), container.size().word(),
+                marks.serial().value().value(), made == null ? null : made.value().atDay(1), container.size().word(),
                 container.tag() == null ? null : container.tag().value(), owner.owned(), owner.owner()};
-    }
-
-    private static Object firstDay(YearMonth month) {
-        return month.atDay(1);
     }
 }

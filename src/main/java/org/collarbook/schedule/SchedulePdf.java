@@ -130,7 +130,10 @@ final class SchedulePdf {
                 + (line.tag() == null ? "" : "\ntag " + line.tag());
     }
 
-    /** In full, once each; where a rule has said different things, each of them that had begun by then. */
+    /**
+     * In full, once each. Where a rule has said different things, each of them that had begun by then: an older one may
+     * be asked by the day of the last test. What must be switched on, or asked for, is in the answer of the container.
+     */
     private void citations() {
         var today = about.replay() == null || about.replay().asOf() == null
                 ? LocalDate.ofInstant(moment, ZoneOffset.UTC)
@@ -146,7 +149,9 @@ final class SchedulePdf {
     }
 
     private static String cited(RuleInfo rule, LocalDate today) {
-        return rule.values().stream().filter(value -> !value.from().isAfter(today))
-                .map(value -> PacketWords.cited(value.citation())).distinct().collect(Collectors.joining("\n"));
+        return rule.values().stream()
+                .filter(value -> !value.from().isAfter(today) && value.policy() == null && value.onByDefault())
+                .map(value -> "from " + value.from() + ": " + PacketWords.cited(value.citation()))
+                .collect(Collectors.joining("\n"));
     }
 }

@@ -52,9 +52,14 @@ class ScheduleQuestions {
     ScheduleFilter ofBody(ScheduleQuestion asked, Inputs wrong) {
         var ofFilter = new Inputs();
         var filter = read(asked, ofFilter);
-        wrong.refuse(ofFilter.errors().stream().map(error -> new FieldError("/filter/" + error.pointer(), error.code(),
-                error.found(), error.accepted())).toList());
+        refuseUnder("/filter/", ofFilter, wrong);
         return filter;
+    }
+
+    /** What is wrong with a parameter is wrong with a field of a body. */
+    static void refuseUnder(String place, Inputs found, Inputs wrong) {
+        wrong.refuse(found.errors().stream().map(error -> new FieldError(place + error.pointer(), error.code(),
+                error.found(), error.accepted())).toList());
     }
 
     private static @Nullable YearMonth month(String pointer, @Nullable String given, Inputs wrong) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.UUID;
 
+import org.assertj.core.groups.Tuple;
 import org.collarbook.access.Role;
 import org.collarbook.compliance.AsKnown.Asked;
 import org.collarbook.testing.Api;
@@ -70,7 +71,7 @@ class ReplayOfManyTests {
                 assertThat(clocks).extracting(ReplayedClock::requirement, ReplayedClock::jurisdiction,
                         ReplayedClock::due, ReplayedClock::rule)
                         .containsExactlyInAnyOrderElementsOf(told.requirements().stream()
-                                .map(clock -> org.assertj.core.groups.Tuple.tuple(clock.requirement(),
+                                .map(clock -> Tuple.tuple(clock.requirement(),
                                         clock.jurisdiction(), RequirementRow.due(clock), clock.ruleId()))
                                 .toList());
                 assertThat(clocks.getFirst().status()).isEqualTo(told.status());

@@ -4,16 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 import javax.sql.DataSource;
 
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.collarbook.access.Caller;
+import org.collarbook.access.CustomerScope;
 import org.collarbook.access.Role;
 import org.collarbook.platform.jobs.Jobs;
 import org.collarbook.testing.Answer;
@@ -238,12 +242,12 @@ class ScheduleExportTests {
             queued.queue(
                     new ExportAsked(ScheduleQuestion.of(new ScheduleFilter(null, null, site, null, null, null, null,
                             null, null, null, null)), null, null, List.of(ExportFormat.CSV), false, null),
-                    new org.collarbook.access.Caller(UUID.randomUUID(), "a clerk", java.util.Set.of(Role.CLERK),
-                            org.collarbook.access.CustomerScope.EVERYONE));
+                    new Caller(UUID.randomUUID(), "a clerk", Set.of(Role.CLERK),
+                            CustomerScope.EVERYONE));
             return queued.jobs().claim().orElseThrow();
         });
         var half = files.write(claim, "schedule.csv", "text/csv", out -> {
-            out.write("half a file".getBytes(java.nio.charset.StandardCharsets.UTF_8));
+            out.write("half a file".getBytes(StandardCharsets.UTF_8));
             return 1;
         });
         assertThat(half.bytes()).isEqualTo(11);
@@ -319,7 +323,7 @@ class ScheduleExportTests {
             "{\"formats\":[\"PDF\"]} | /formats/0 | UNKNOWN_WORD",
             "{\"formats\":[\"CSV\"],\"files\":\"MONTH\"} | /files | UNKNOWN_WORD",
             "{\"formats\":[\"CSV\"],\"filter\":{\"site\":\"nowhere\"}} | /filter/site | UNKNOWN_SITE",
-            "{\"formats\":[\"CSV\"],\"knownAt\":\"2999-01-01T00:00:00Z\"} | knownAt | IN_THE_FUTURE",
+            "{\"formats\":[\"CSV\"],\"knownAt\":\"2999-01-01T00:00:00Z\"} | /knownAt | IN_THE_FUTURE",
             "{\"formats\":[\"ICS\"],\"asOf\":\"2026-11-01\"} | /formats | NOT_OF_ANOTHER_DAY",
             "{\"formats\":[\"CSV\"],\"since\":\"last week\"} | /since | UNKNOWN_EXPORT"})
     void refusesWhatCannotBeMade(String body, String pointer, String code) {

@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.collarbook.access.Role;
+import org.collarbook.platform.Caution;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
@@ -88,7 +89,7 @@ class SchedulePdfTests {
         serials.forEach(serial -> assertThat(text.split(serial + "\\b", -1)).as(serial).hasSize(2));
         assertThat(text.split("us\\.180\\.209\\.", -1)).as("the rule, once").hasSize(2);
         assertThat(text).contains("49 CFR 180.209(");
-        assertThat(text.replaceAll("\\s+", "")).contains(org.collarbook.platform.Caution.TEXT.replaceAll("\\s+", ""));
+        assertThat(text.replaceAll("\\s+", "")).contains(Caution.TEXT.replaceAll("\\s+", ""));
     }
 
     @Test

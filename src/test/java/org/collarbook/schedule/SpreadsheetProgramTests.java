@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -67,7 +68,7 @@ class SpreadsheetProgramTests {
     }
 
     private static List<List<String>> cells(String csv) throws IOException {
-        return CSVFormat.RFC4180.parse(new java.io.StringReader(csv)).getRecords().stream().map(CSVRecord::toList)
+        return CSVFormat.RFC4180.parse(new StringReader(csv)).getRecords().stream().map(CSVRecord::toList)
                 .toList();
     }
 }
