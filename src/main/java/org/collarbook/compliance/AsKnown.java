@@ -4,10 +4,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 
 import org.collarbook.custody.PastFill;
 import org.collarbook.regulation.RuleBook;
@@ -18,6 +21,14 @@ import org.springframework.stereotype.Component;
 /** A container as the register knew it at a time, with the rules that the register then held. */
 @Component
 public class AsKnown {
+
+    /** The statement for one, run for each of several: what it asks by parameters comes from the row of that one. */
+    private static final String OF_EACH = """
+            select told.* from unnest(cast(:asked as uuid[]), cast(:days as date[])) as asked (id, day)
+            cross join lateral (%s) told order by asked.id""".formatted((Then.BY_DAY + KnownContainers.SELECT)
+            .replaceAll(":id\\b", "asked.id").replaceAll(":day\\b", "asked.day")
+            // the day has ended everywhere on earth
+            .replaceAll(":after\\b", "((asked.day + 1)::timestamp at time zone 'UTC' + interval '12 hours')"));
 
     private final JdbcClient jdbc;
     private final LoadedRuleBook loaded;
@@ -51,6 +62,35 @@ public class AsKnown {
                         .param("day", fill.filledOn()).param("known", OffsetDateTime.MAX)
                         .param("moment", utc(moment)).param("fill", fill.id()).param("site", fill.siteId())
                         .param("sites", utc(fill.recordedAt())).query(KnownContainerRow::read).optional();
+    }
+
+    /** A container, and the day on which it is asked about. */
+    public record Asked(UUID container, LocalDate day) {}
+
+    /** A container as it was then known, with its clocks on the day. */
+    public record Replayed(KnownContainer container, List<ReplayedClock> clocks) {}
+
+    /**
+     * The same answers for many containers, by one run of the same statement for each, within the database. Nothing for
+     * those that were not registered by then.
+     */
+    public List<Replayed> each(List<Asked> asked, Instant knownAt) {
+        var dayOf = asked.stream().collect(Collectors.toMap(Asked::container, Asked::day));
+        var book = book(knownAt).rules();
+        return jdbc.sql(OF_EACH).param("asked", asked.stream().map(Asked::container).toArray(UUID[]::new))
+                .param("days", asked.stream().map(one -> one.day().toString()).toArray(String[]::new))
+                .param("known", utc(knownAt)).param("sites", utc(knownAt)).query(KnownContainerRow::read).list()
+                .stream()
+                .map(known -> new Replayed(known, clocks(known, Objects.requireNonNull(dayOf.get(known.id())), book)))
+                .toList();
+    }
+
+    private static List<ReplayedClock> clocks(KnownContainer known, LocalDate day, RuleBook book) {
+        var told = book.assess(known.facts(), day);
+        return RequirementRow.on(known.id(), told).stream()
+                .map(row -> new ReplayedClock(row.requirement(), row.jurisdiction(), row.standing().name(), row.due(),
+                        row.toldBy(told), row.rule(), row.reasons()))
+                .toList();
     }
 
     private static OffsetDateTime utc(Instant at) {

@@ -73,16 +73,22 @@ record RequirementRow(UUID container, Requirement requirement, @Nullable Jurisdi
         var facts = container.facts();
         var assessment = rules.assess(facts, today);
         var outlook = new Outlook(rules, facts, assessment);
+        var rows = on(container.id(), assessment);
+        rows.replaceAll(row -> outlook.isUsedUp(row) ? row.usedUp() : row);
+        return outlook.over(rows);
+    }
+
+    /** The same of that one day alone, whose words {@link #toldBy} tells. */
+    static List<RequirementRow> on(UUID container, Assessment assessment) {
         var reasons = lasting(assessment);
         var rows = new ArrayList<RequirementRow>(2);
         for (var clock : assessment.requirements().stream().sorted(WORST_FIRST).toList()) {
             boolean decisive = rows.isEmpty();
             var standing = decisive ? Standing.of(assessment.status()) : Standing.of(clock.outcome());
-            var row = new RequirementRow(container.id(), clock.requirement(), clock.jurisdiction(), decisive,
-                    standing, due(clock), false, null, clock.ruleId(), reasons, today);
-            rows.add(outlook.isUsedUp(row) ? row.usedUp() : row);
+            rows.add(new RequirementRow(container, clock.requirement(), clock.jurisdiction(), decisive, standing,
+                    due(clock), false, null, clock.ruleId(), reasons, assessment.asOf()));
         }
-        return outlook.over(rows);
+        return rows;
     }
 
     private RequirementRow usedUp() {

@@ -103,7 +103,7 @@ public class Requirements {
     }
 
     /** Empty where it is not known. */
-    private static String jurisdiction(RequirementRow row) {
+    static String jurisdiction(RequirementRow row) {
         return row.jurisdiction() == null ? "" : row.jurisdiction().code();
     }
 

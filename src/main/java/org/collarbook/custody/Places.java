@@ -108,6 +108,17 @@ public class Places {
         return jdbc.sql(PlaceRows.CUSTOMERS + "where id = ?").param(id).query(PlaceRows::customer).optional();
     }
 
+    /** By id, in any case, or by code. An id is one thing's alone, whatever others are called. */
+    public Optional<NamedPlace> named(NamedPlace.Kind kind, String name) {
+        // no text of a database holds this letter
+        if (name.indexOf('\0') >= 0) {
+            return Optional.empty();
+        }
+        return jdbc.sql("select id, code, name from " + kind.table + " where (code = :name or id::text = lower(:name))"
+                + " and " + kind.condition + " order by id::text = lower(:name) desc limit 1").param("name", name)
+                .query(NamedPlace.class).optional();
+    }
+
     public Optional<Place> site(UUID id) {
         return jdbc.sql(PlaceRows.SITES + "where id = ?").param(id).query(PlaceRows::site).optional();
     }

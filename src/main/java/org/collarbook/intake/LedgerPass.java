@@ -12,6 +12,7 @@ import java.util.concurrent.Future;
 
 import org.collarbook.intake.Imports.OnRefused;
 import org.collarbook.intake.LedgerPasses.Pass;
+import org.collarbook.platform.Pieces;
 import org.collarbook.platform.jobs.Columns;
 import org.collarbook.platform.jobs.JobFailure;
 import org.collarbook.platform.jobs.JobRun;
@@ -30,7 +31,7 @@ final class LedgerPass implements AutoCloseable {
     static final int BATCH = 2000;
 
     private final Pass pass;
-    private final StoredFile.Pieces file;
+    private final Pieces file;
     private final LedgerReader reader;
     private final EntryReader entries;
     private final SettleBatch settle;
@@ -38,7 +39,7 @@ final class LedgerPass implements AutoCloseable {
     private final ExecutorService aside = Executors.newSingleThreadExecutor();
     private Future<List<Line>> next;
 
-    LedgerPass(Pass pass, Terms terms, StoredFile.Pieces file, SettleBatch settle, Outcomes outcomes)
+    LedgerPass(Pass pass, Terms terms, Pieces file, SettleBatch settle, Outcomes outcomes)
             throws IOException {
         this.pass = pass;
         this.file = file;

@@ -6,17 +6,17 @@ import java.io.InputStream;
 import java.util.Arrays;
 import java.util.UUID;
 
+import org.collarbook.platform.Pieces;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** A ledger's text as it is kept: in pieces, so that neither end of the service holds the whole file. */
 final class StoredFile {
 
-    private static final int PIECE = 1 << 20;
-
     private StoredFile() {}
 
     static Pieces read(JdbcClient jdbc, UUID importId) {
-        return new Pieces(jdbc, importId,
+        return new Pieces(piece -> jdbc.sql("select content from ledger_import_file where import_id = ? and piece = ?")
+                .params(importId, piece).query((row, n) -> row.getBytes(1)).single(),
                 jdbc.sql("select coalesce(text_bytes, bytes) from ledger_import where id = ?").param(importId)
                         .query(Long.class).single());
     }
@@ -26,7 +26,7 @@ final class StoredFile {
 
         private final JdbcClient jdbc;
         private final UUID importId;
-        private final byte[] content = new byte[PIECE];
+        private final byte[] content = new byte[Pieces.SIZE];
         private int filled;
         private int piece;
         private long bytes;
@@ -45,11 +45,11 @@ final class StoredFile {
 
         @Override
         public int read(byte[] buffer, int offset, int length) throws IOException {
-            int count = super.read(buffer, offset, Math.min(length, PIECE - filled));
+            int count = super.read(buffer, offset, Math.min(length, Pieces.SIZE - filled));
             if (count > 0) {
                 System.arraycopy(buffer, offset, content, filled, count);
                 filled += count;
-                if (filled == PIECE) {
+                if (filled == Pieces.SIZE) {
                     store();
                 }
             }
@@ -69,68 +69,6 @@ final class StoredFile {
                 store();
             }
             return bytes;
-        }
-    }
-
-    /** A text as it was stored. */
-    static final class Pieces extends InputStream {
-
-        private final JdbcClient jdbc;
-        private final UUID importId;
-        private byte[] content = {};
-        private int at;
-        private int piece;
-        private long toCome;
-        private long passed;
-
-        Pieces(JdbcClient jdbc, UUID importId, long bytes) {
-            this.jdbc = jdbc;
-            this.importId = importId;
-            this.toCome = bytes;
-        }
-
-        /** How much of it was read. */
-        long passed() {
-            return passed;
-        }
-
-        @Override
-        public int read() {
-            if (isExhausted()) {
-                return -1;
-            }
-            passed++;
-            return content[at++] & 0xff;
-        }
-
-        @Override
-        public int read(byte[] buffer, int offset, int length) {
-            if (length == 0) {
-                return 0;
-            }
-            if (isExhausted()) {
-                return -1;
-            }
-            int count = Math.min(length, content.length - at);
-            System.arraycopy(content, at, buffer, offset, count);
-            at += count;
-            passed += count;
-            return count;
-        }
-
-        private boolean isExhausted() {
-            if (at == content.length && toCome > 0) {
-                content = next();
-                toCome -= content.length;
-                at = 0;
-            }
-            return at == content.length;
-        }
-
-        /** A piece that is not there is a fault, never the end of the file. */
-        private byte[] next() {
-            return jdbc.sql("select content from ledger_import_file where import_id = ? and piece = ?")
-                    .params(importId, piece++).query((row, n) -> row.getBytes(1)).single();
         }
     }
 }

@@ -3,44 +3,65 @@ package org.collarbook.platform;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.sql.Connection;
 import java.sql.SQLException;
 
 import javax.sql.DataSource;
 
 import org.postgresql.PGConnection;
+import org.springframework.jdbc.datasource.DataSourceUtils;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 
 import com.zaxxer.hikari.HikariDataSource;
 
-/** Streams the rows of a query by {@code COPY}: one statement, so one snapshot, and nothing kept in memory. */
+/**
+ * Streams the rows of a query by {@code COPY}, in the running transaction if there is one: one statement, so one
+ * snapshot, and nothing kept in memory.
+ */
 @Component
 public class BulkCopyOut {
 
     private static final int BUFFER = 1 << 16;
 
-    private final HikariDataSource source;
+    private final DataSource source;
+    private final HikariDataSource pool;
 
     BulkCopyOut(DataSource source) throws SQLException {
-        this.source = source.unwrap(HikariDataSource.class);
+        this.source = source;
+        this.pool = source.unwrap(HikariDataSource.class);
     }
 
     /**
-     * A reader that goes away makes the driver cancel the statement, and the cancellation can arrive after it and hit
+     * How many rows there were. A reader that goes away makes the driver cancel the statement, and the cancellation can arrive after it and hit
      * whatever runs next; such a connection is not given to anybody else.
      */
-    public void write(String copy, OutputStream out) throws SQLException, IOException {
-        try (var connection = source.getConnection()) {
-            boolean whole = false;
+    public long write(String copy, OutputStream out) throws SQLException, IOException {
+        if (TransactionSynchronizationManager.isActualTransactionActive()) {
+            var connection = DataSourceUtils.getConnection(source);
             try {
-                // the driver hands over row by row
-                var buffered = new BufferedOutputStream(out, BUFFER);
-                connection.unwrap(PGConnection.class).getCopyAPI().copyOut(copy, buffered);
-                buffered.flush();
-                whole = true;
+                return write(copy, out, connection);
             } finally {
-                if (!whole) {
-                    source.evictConnection(connection);
-                }
+                DataSourceUtils.releaseConnection(connection, source);
+            }
+        }
+        try (var connection = pool.getConnection()) {
+            return write(copy, out, connection);
+        }
+    }
+
+    private long write(String copy, OutputStream out, Connection connection) throws SQLException, IOException {
+        boolean whole = false;
+        try {
+            // the driver hands over row by row
+            var buffered = new BufferedOutputStream(out, BUFFER);
+            long rows = connection.unwrap(PGConnection.class).getCopyAPI().copyOut(copy, buffered);
+            buffered.flush();
+            whole = true;
+            return rows;
+        } finally {
+            if (!whole) {
+                pool.evictConnection(connection);
             }
         }
     }

@@ -2,13 +2,13 @@ package org.collarbook.schedule;
 
 import java.io.IOException;
 import java.net.URI;
+import java.time.Clock;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.platform.CalendarFile;
-import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
@@ -35,8 +35,10 @@ class CalendarFeedsController {
     private final CalendarFeeds feeds;
     private final ScheduleQuestions questions;
     private final ScheduleCalendar calendar;
+    private final Clock clock;
 
-    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar) {
+    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar, Clock clock) {
+        this.clock = clock;
         this.feeds = feeds;
         this.questions = questions;
         this.calendar = calendar;
@@ -60,24 +62,15 @@ class CalendarFeedsController {
     ResponseEntity<ShownFeed> open(@RequestBody NewFeed request, Caller caller) {
         var wrong = new Inputs();
         var name = wrong.required("/name", request.name(), LONGEST_NAME);
-        var filter = filter(request.filter(), wrong);
+        var filter = request.filter() == null
+                ? ScheduleFilter.EVERYTHING
+                : questions.ofBody(request.filter(), wrong);
         wrong.done();
         var token = FeedToken.generate();
         var id = feeds.open(Objects.requireNonNull(name), filter, token, caller.id());
         return ResponseEntity.created(URI.create("/api/calendar-feeds/" + id)).body(new ShownFeed(id,
                 ServletUriComponentsBuilder.fromCurrentContextPath().path("/calendars/" + token.text() + ".ics")
                         .toUriString()));
-    }
-
-    private ScheduleFilter filter(@Nullable ScheduleQuestion asked, Inputs wrong) {
-        if (asked == null) {
-            return ScheduleFilter.EVERYTHING;
-        }
-        var ofFilter = new Inputs();
-        var filter = questions.read(asked, ofFilter);
-        wrong.refuse(ofFilter.errors().stream().map(error -> new FieldError("/filter/" + error.pointer(), error.code(),
-                error.found(), error.accepted())).toList());
-        return filter;
     }
 
     @GetMapping(path = "/api/calendar-feeds", produces = "application/json")
@@ -101,7 +94,7 @@ class CalendarFeedsController {
         var wrong = new Inputs();
         var filter = questions.read(question, wrong);
         wrong.done();
-        var events = calendar.events(filter);
+        var events = calendar.events(Source.stored(clock.instant()), filter);
         response.setContentType(CalendarFile.TYPE + ";charset=UTF-8");
         calendar.write(events, response.getOutputStream());
     }

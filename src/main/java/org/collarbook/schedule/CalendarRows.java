@@ -2,11 +2,8 @@ package org.collarbook.schedule;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
 
@@ -30,11 +27,9 @@ class CalendarRows {
             order by due, site, site_id, counted desc, size, requirement, status limit :most""";
 
     private final JdbcClient jdbc;
-    private final Clock clock;
 
-    CalendarRows(JdbcClient jdbc, Clock clock) {
+    CalendarRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
-        this.clock = clock;
     }
 
     record Counted(YearMonth month, @Nullable UUID siteId, @Nullable String site, @Nullable String siteName,
@@ -52,9 +47,9 @@ class CalendarRows {
         }
     }
 
-    List<Counted> count(ScheduleFilter filter) {
+    List<Counted> count(Source source, ScheduleFilter filter) {
         var rows = jdbc.sql(SELECT.formatted(ScheduleRows.STATUS, ScheduleRows.JOINS, filter.where()))
-                .params(filter.parameters()).param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)))
+                .params(filter.parameters()).param("now", source.now())
                 .param("most", MOST + 1).query(Counted::read).list();
         if (rows.size() > MOST) {
             throw Problem.of(HttpStatus.UNPROCESSABLE_CONTENT, "LIST_TOO_LONG", "The calendar would have more than "

@@ -3,11 +3,13 @@ package org.collarbook.schedule;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * COPY takes no parameters, so its query carries them as literals: typed values, our own constants, and text as the
@@ -34,6 +36,8 @@ final class Literals {
         return switch (value) {
             case LocalDate date -> "date '" + date + "'";
             case OffsetDateTime time -> "timestamptz '" + time + "'";
+            case String[] constants -> Arrays.stream(constants).map(Literals::literal)
+                    .collect(Collectors.joining(", ", "array[", "]::text[]"));
             case UUID id -> "uuid '" + id + "'";
             case String constant when CONSTANT.matcher(constant).matches() -> "'" + constant + "'";
             case String text -> "convert_from('\\x" + HexFormat.of().formatHex(text.getBytes(StandardCharsets.UTF_8))

@@ -3,7 +3,6 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,30 +28,29 @@ import net.fortuna.ical4j.model.property.immutable.ImmutableTransp;
 class ScheduleCalendar {
 
     private final CalendarRows rows;
-    private final Clock clock;
 
-    ScheduleCalendar(CalendarRows rows, Clock clock) {
+    ScheduleCalendar(CalendarRows rows) {
         this.rows = rows;
-        this.clock = clock;
     }
 
-    List<CalendarComponent> events(ScheduleFilter filter) {
+    List<CalendarComponent> events(Source source, ScheduleFilter filter) {
         var groups = new LinkedHashMap<String, List<Counted>>();
-        rows.count(filter).forEach(row -> groups.computeIfAbsent(uid(filter, row), _ -> new ArrayList<>()).add(row));
+        rows.count(source, filter)
+                .forEach(row -> groups.computeIfAbsent(uid(filter, row), _ -> new ArrayList<>()).add(row));
         var events = new ArrayList<CalendarComponent>();
-        groups.forEach((uid, counted) -> events.add(event(uid, counted)));
+        groups.forEach((uid, counted) -> events.add(event(source, uid, counted)));
         // a calendar holds at least one thing
-        return events.isEmpty() ? List.of(nothing(filter)) : events;
+        return events.isEmpty() ? List.of(nothing(source, filter)) : events;
     }
 
     void write(List<CalendarComponent> events, OutputStream out) throws IOException {
         CalendarFile.write("Schedule", events, out);
     }
 
-    private CalendarComponent event(String uid, List<Counted> counted) {
+    private CalendarComponent event(Source source, String uid, List<Counted> counted) {
         var event = new VEvent(false);
         event.add(new Uid(uid));
-        event.add(new DtStamp(clock.instant()));
+        event.add(new DtStamp(source.now().toInstant()));
         event.add(new DtStart<>(counted.getFirst().lastDay()));
         event.add(new Summary(EventText.summary(counted)));
         event.add(new Description(EventText.description(counted)));
@@ -60,10 +58,10 @@ class ScheduleCalendar {
         return event;
     }
 
-    private CalendarComponent nothing(ScheduleFilter filter) {
+    private CalendarComponent nothing(Source source, ScheduleFilter filter) {
         var task = new VToDo(false);
         task.add(new Uid("schedule-nothing-" + part(filter) + "@collarbook"));
-        task.add(new DtStamp(clock.instant()));
+        task.add(new DtStamp(source.now().toInstant()));
         task.add(new Summary("Nothing with a known month falls due"));
         task.add(new Description(Caution.TEXT));
         return task;

@@ -3,12 +3,15 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 
+import org.collarbook.access.Caller;
 import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
@@ -36,16 +39,25 @@ class ScheduleController {
     private static final String TOLD = """
             `site`, `customer` and `route` take an id or a code, a route what stands at its stops. `containerSize` is a \
             size as rows have it; `size` is how many rows a page has. `owner` is OWN for the distributor's own, or the \
-            name of another owner in any case. A parameter that is not named here is refused.""";
+            name of another owner in any case. A parameter that is not named here is refused. `asOf` gives the schedule of \
+            another day, `knownAt` that which the register would have given by what it knew at a moment, each container \
+            assessed anew as `/api/containers/{id}/assessment?on=&knownAt=` does; where it stood is then asked of that \
+            day, while routes and the codes of customers are those of now. Of more than 20,000 containers (unless the \
+            service is started with another number) it is refused with FLEET_TOO_LARGE.""";
 
     private final ScheduleRows rows;
     private final ScheduleQuestions questions;
-
+    private final Replays replays;
+    private final Clock clock;
     private final ScheduleWorkbook workbook;
     private final ScheduleCalendar calendar;
+    private final MonthOnPaper paper;
 
-    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, ScheduleWorkbook workbook,
-            ScheduleCalendar calendar) {
+    ScheduleController(ScheduleRows rows, ScheduleQuestions questions, Replays replays, Clock clock,
+            ScheduleWorkbook workbook, ScheduleCalendar calendar, MonthOnPaper paper) {
+        this.paper = paper;
+        this.replays = replays;
+        this.clock = clock;
         this.calendar = calendar;
         this.workbook = workbook;
         this.rows = rows;
@@ -69,34 +81,40 @@ class ScheduleController {
 
     @GetMapping(produces = "application/json")
     @Operation(summary = "What falls due, in pages ordered by month", description = TOLD)
-    Page<Line> page(@ParameterObject ScheduleQuestion question, @RequestParam(required = false) @Nullable String cursor,
+    Page<Line> page(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
+            @RequestParam(required = false) @Nullable String cursor,
             @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
-            HttpServletRequest request) {
+            HttpServletRequest request) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, "cursor", "size");
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("cursor", "size"));
         var filter = questions.read(question, wrong);
+        var replay = then.read(clock.instant(), wrong);
         var asked = PageAsked.read(size, cursor, ScheduleController::after, wrong);
         wrong.done();
-        return Page.of(rows.page(filter, asked.after(), asked.size()), asked.size(),
+        var read = replays.read(filter, replay, source -> rows.page(source, filter, asked.after(), asked.size()));
+        return Page.of(read, asked.size(),
                 row -> Cursor.after(row.due(), row.containerId(), row.requirement(),
                         row.jurisdiction() == null ? "" : row.jurisdiction()))
-                .map(read -> read.stream().map(Line::from).toList());
+                .map(lines -> lines.stream().map(Line::from).toList());
     }
 
     @GetMapping(produces = "text/csv")
     @Operation(summary = "The whole schedule as CSV (also by ?format=csv)", description = """
             `plain=true` is for machines: text as it is. Otherwise a cell that a spreadsheet would run as a formula has an \
             apostrophe before it.""")
-    void csv(@ParameterObject ScheduleQuestion question,
+    void csv(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "boolean")) @RequestParam(required = false) @Nullable String plain,
             HttpServletRequest request, HttpServletResponse response) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, "plain");
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("plain"));
         var filter = questions.read(question, wrong);
+        var replay = then.read(clock.instant(), wrong);
         var asIs = wrong.word("plain", plain, YesOrNo.class);
         wrong.done();
-        response.setCharacterEncoding(StandardCharsets.UTF_8);
-        rows.write(filter, asIs == YesOrNo.TRUE, as("text/csv", "schedule.csv", response));
+        replays.read(filter, replay, source -> {
+            response.setCharacterEncoding(StandardCharsets.UTF_8);
+            return rows.write(source, filter, asIs == YesOrNo.TRUE, as("text/csv", "schedule.csv", response));
+        });
     }
 
     private enum YesOrNo {
@@ -108,16 +126,37 @@ class ScheduleController {
     @Operation(summary = "The whole schedule as a workbook (also by ?format=xlsx)", description = """
             The columns of the CSV with real dates, a month as its last day; a further sheet has the caution, when the \
             register was read, the rule book and what was asked. `sheets=year` gives each year a sheet of its own.""")
-    void xlsx(@ParameterObject ScheduleQuestion question,
+    void xlsx(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "string", allowableValues = "year")) @RequestParam(required = false) @Nullable String sheets,
             HttpServletRequest request,
             HttpServletResponse response) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, "sheets");
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("sheets"));
         var filter = questions.read(question, wrong);
+        var replay = then.read(clock.instant(), wrong);
         var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
         wrong.done();
-        workbook.write(filter, by, as(ScheduleWorkbook.TYPE, "schedule.xlsx", response));
+        replays.read(filter, replay, source -> workbook.write(source, filter, replay, by,
+                as(ScheduleWorkbook.TYPE, "schedule.xlsx", response)));
+    }
+
+    @GetMapping(produces = "application/pdf")
+    @Operation(summary = "What falls due in one month, to print (also by ?format=pdf)", description = """
+            By site, each rule with its citation once. The month is `month`, or `from` and `to` where they are the same. At \
+            most 3,000 lines.""")
+    void pdf(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
+            @RequestParam(required = false) @Nullable String month, Caller caller, HttpServletRequest request,
+            HttpServletResponse response) throws IOException {
+        var wrong = new Inputs();
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("month"));
+        var ofMonth = question.ofMonth(month, wrong);
+        var filter = questions.read(ofMonth, wrong);
+        var replay = then.read(clock.instant(), wrong);
+        wrong.done();
+        var about = new MonthOnPaper.About(Objects.requireNonNull(filter.from()), replay,
+                caller.id());
+        replays.read(filter, replay, source -> paper.write(source, filter, about,
+                () -> as("application/pdf", "schedule-" + about.month() + ".pdf", response)));
     }
 
     @GetMapping(produces = CalendarFile.TYPE)
@@ -128,7 +167,7 @@ class ScheduleController {
         ScheduleQuestion.refuseUnknown(request, wrong);
         var filter = questions.read(question, wrong);
         wrong.done();
-        var events = calendar.events(filter);
+        var events = calendar.events(Source.stored(clock.instant()), filter);
         calendar.write(events, as(CalendarFile.TYPE + ";charset=UTF-8", "schedule.ics", response));
     }
 

@@ -29,6 +29,20 @@ record ScheduleFilter(@Nullable YearMonth from, @Nullable YearMonth to, @Nullabl
                 owner);
     }
 
+    /** For what has no month, and so no status that is derived from one. */
+    ScheduleFilter withoutMonths() {
+        return new ScheduleFilter(null, null, site, customer, route, kind, containerSize, specification, requirement,
+                null, owner);
+    }
+
+    ScheduleFilter inYear(int year) {
+        var first = YearMonth.of(year, 1);
+        var last = YearMonth.of(year, 12);
+        return new ScheduleFilter(from == null || from.isBefore(first) ? first : from,
+                to == null || to.isAfter(last) ? last : to, site, customer, route, kind, containerSize, specification,
+                requirement, status, owner);
+    }
+
     /** The conditions, over the aliases of {@link ScheduleRows}. */
     String where() {
         return "r.due is not null" + conditions();

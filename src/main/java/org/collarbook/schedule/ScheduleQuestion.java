@@ -47,6 +47,20 @@ record ScheduleQuestion(
         return value == null ? null : value.toString();
     }
 
+    /** The same of one month, told by itself or as the first and the last. */
+    ScheduleQuestion ofMonth(@Nullable String month, Inputs wrong) {
+        var told = month == null || month.isBlank() ? from : month;
+        boolean isOne = month == null || month.isBlank()
+                ? from != null && !from.isBlank() && to != null && from.strip().equals(to.strip())
+                : from == null && to == null;
+        if (!isOne) {
+            wrong.refuse("month", month == null ? "MISSING" : "TOLD_TWICE", month,
+                    "one month as YYYY-MM, or from and to of the same month");
+        }
+        return new ScheduleQuestion(told, told, site, customer, route, kind, containerSize, specification, requirement,
+                status, owner);
+    }
+
     /** A word that nobody reads would be taken for a filter that was applied. */
     static void refuseUnknown(HttpServletRequest request, Inputs wrong, String... besides) {
         refuseUnknown(request, wrong, Set.of(), besides);

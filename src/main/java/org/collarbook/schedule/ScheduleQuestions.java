@@ -5,6 +5,10 @@ import java.time.YearMonth;
 import java.util.Locale;
 import java.util.UUID;
 
+import org.collarbook.custody.NamedPlace;
+import org.collarbook.custody.NamedPlace.Kind;
+import org.collarbook.custody.Places;
+import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Inputs;
 import org.collarbook.registry.Size;
 import org.collarbook.regulation.ContainerKind;
@@ -13,7 +17,6 @@ import org.collarbook.regulation.Requirement;
 import org.collarbook.regulation.Specification;
 import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** Reads what is asked for, and notes everything that is wrong with it. */
@@ -24,10 +27,10 @@ class ScheduleQuestions {
     private static final YearMonth LAST = YearMonth.of(2199, 12);
     private static final int LONGEST = 200;
 
-    private final JdbcClient jdbc;
+    private final Places places;
 
-    ScheduleQuestions(JdbcClient jdbc) {
-        this.jdbc = jdbc;
+    ScheduleQuestions(Places places) {
+        this.places = places;
     }
 
     ScheduleFilter read(ScheduleQuestion asked, Inputs wrong) {
@@ -36,13 +39,27 @@ class ScheduleQuestions {
         if (from != null && to != null && to.isBefore(from)) {
             wrong.refuse("to", "OUT_OF_RANGE", to.toString(), "a month not before from, " + from);
         }
-        return new ScheduleFilter(from, to, place("site", asked.site(), wrong),
-                place("customer", asked.customer(), wrong), place("route", asked.route(), wrong),
+        return new ScheduleFilter(from, to, place(Kind.SITE, asked.site(), wrong),
+                place(Kind.CUSTOMER, asked.customer(), wrong), place(Kind.ROUTE, asked.route(), wrong),
                 wrong.word("kind", asked.kind(), ContainerKind.class), size(asked.containerSize(), wrong),
                 specification(asked.specification(), wrong),
                 wrong.word("requirement", asked.requirement(), Requirement.class),
                 wrong.word("status", asked.status(), Status.class),
                 wrong.optional("owner", asked.owner(), LONGEST));
+    }
+
+    /** The same where the question stands in a body, under {@code /filter}. */
+    ScheduleFilter ofBody(ScheduleQuestion asked, Inputs wrong) {
+        var ofFilter = new Inputs();
+        var filter = read(asked, ofFilter);
+        refuseUnder("/filter/", ofFilter, wrong);
+        return filter;
+    }
+
+    /** What is wrong with a parameter is wrong with a field of a body. */
+    static void refuseUnder(String place, Inputs found, Inputs wrong) {
+        wrong.refuse(found.errors().stream().map(error -> new FieldError(place + error.pointer(), error.code(),
+                error.found(), error.accepted())).toList());
     }
 
     private static @Nullable YearMonth month(String pointer, @Nullable String given, Inputs wrong) {
@@ -61,20 +78,17 @@ class ScheduleQuestions {
         return null;
     }
 
-    /** {@code pointer} is the table as well. */
-    private @Nullable UUID place(String pointer, @Nullable String given, Inputs wrong) {
-        var name = wrong.optional(pointer, given, LONGEST);
+    private @Nullable UUID place(Kind kind, @Nullable String given, Inputs wrong) {
+        var word = kind.name().toLowerCase(Locale.ROOT);
+        var name = wrong.optional(word, given, LONGEST);
         if (name == null) {
             return null;
         }
-        var found = jdbc.sql("select id from " + pointer + " where code = ? or id::text = lower(?)").params(name, name)
-                .query(UUID.class).list();
-        if (found.size() != 1) {
-            wrong.refuse(pointer, "UNKNOWN_" + pointer.toUpperCase(Locale.ROOT), given,
-                    "the id or code of a " + pointer);
-            return null;
+        var found = places.named(kind, name);
+        if (found.isEmpty()) {
+            wrong.refuse(word, "UNKNOWN_" + kind, given, "the id or code of a " + word);
         }
-        return found.getFirst();
+        return found.map(NamedPlace::id).orElse(null);
     }
 
     private static @Nullable String size(@Nullable String given, Inputs wrong) {

@@ -3,10 +3,7 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,27 +74,25 @@ class ScheduleRows {
 
     private final JdbcClient jdbc;
     private final BulkCopyOut copyOut;
-    private final Clock clock;
     private final TransactionTemplate snapshot;
 
-    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, Clock clock, PlatformTransactionManager transactions) {
+    ScheduleRows(JdbcClient jdbc, BulkCopyOut copyOut, PlatformTransactionManager transactions) {
         snapshot = new TransactionTemplate(transactions);
         snapshot.setReadOnly(true);
         snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
         this.jdbc = jdbc;
         this.copyOut = copyOut;
-        this.clock = clock;
     }
 
-    List<ScheduleRow> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
-        var parameters = parameters(filter);
+    List<ScheduleRow> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
+        var parameters = parameters(source, filter);
         if (after != null) {
             parameters.put("after_due", LocalDate.parse(after.key().get(0)));
             parameters.put("after_container", UUID.fromString(after.key().get(1)));
             parameters.put("after_requirement", after.key().get(2));
             parameters.put("after_jurisdiction", after.key().get(3));
         }
-        return jdbc.sql(pageOf(filter, after != null)).params(parameters)
+        return jdbc.sql(source.read(pageOf(filter, after != null))).params(parameters)
                 .param("limit", size.limit()).query(ScheduleRow.class).list();
     }
 
@@ -109,32 +104,44 @@ class ScheduleRows {
     }
 
     /** Each row in turn, in the order of the pages, by a cursor of the transaction: some hundred are in memory. */
-    void each(ScheduleFilter filter, Consumer<ScheduleRow> reader) {
+    void each(Source source, ScheduleFilter filter, Consumer<ScheduleRow> reader) {
         snapshot.executeWithoutResult(status -> {
-            try (var rows = jdbc.sql(PAGE + FROM + filter.where() + ORDER).withFetchSize(FETCHED)
-                    .params(parameters(filter)).query(ScheduleRow.class).stream()) {
+            try (var rows = jdbc.sql(source.read(PAGE + FROM + filter.where() + ORDER)).withFetchSize(FETCHED)
+                    .params(parameters(source, filter)).query(ScheduleRow.class).stream()) {
                 rows.forEach(reader);
             }
         });
     }
 
-    /** The whole schedule as CSV, straight from the server's COPY to the stream: one snapshot, constant memory. */
-    void write(ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
+    /** The whole schedule as CSV, how many rows it has; straight from the server's COPY to the stream: one snapshot, constant memory. */
+    long write(Source source, ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
         try {
-            copyOut.write(copy(filter, plain), out);
+            return copyOut.write(copy(source, filter, plain), out);
         } catch (SQLException e) {
             throw new IllegalStateException("the schedule could not be written to its end", e);
         }
     }
 
-    String copy(ScheduleFilter filter, boolean plain) {
-        return "copy (" + Literals.inline((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER,
-                parameters(filter)) + ") to stdout with (format csv, header)";
+    String copy(Source source, ScheduleFilter filter, boolean plain) {
+        return "copy (" + Literals.inline(source.read((plain ? PLAIN_FILE : FILE) + FROM_ALL + filter.where() + ORDER),
+                parameters(source, filter)) + ") to stdout with (format csv, header)";
     }
 
-    private Map<String, Object> parameters(ScheduleFilter filter) {
+    /** The years in which something falls due. */
+    List<Integer> years(Source source, ScheduleFilter filter) {
+        return jdbc.sql(source.read("select distinct cast(extract(year from r.due) as int)" + FROM + filter.where()
+                + " order by 1")).params(parameters(source, filter)).query(Integer.class).list();
+    }
+
+    /** The rows of the plain file, into a table that lasts as long as the transaction. */
+    void keep(Source source, ScheduleFilter filter, String table) {
+        jdbc.sql("create temporary table " + table + " on commit drop as " + Literals.inline(
+                source.read(PLAIN_FILE + FROM_ALL + filter.where()), parameters(source, filter))).update();
+    }
+
+    private static Map<String, Object> parameters(Source source, ScheduleFilter filter) {
         var parameters = new HashMap<>(filter.parameters());
-        parameters.put("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)));
+        parameters.put("now", source.now());
         return parameters;
     }
 }

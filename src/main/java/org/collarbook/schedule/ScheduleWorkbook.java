@@ -3,7 +3,6 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.time.Clock;
 
 import org.collarbook.regulation.RuleBook;
 import org.dhatim.fastexcel.Workbook;
@@ -22,18 +21,16 @@ class ScheduleWorkbook {
 
     private final ScheduleRows rows;
     private final RuleBook rules;
-    private final Clock clock;
     private final int mostRows;
 
     @Autowired
-    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, Clock clock) {
-        this(rows, rules, clock, MOST_ROWS);
+    ScheduleWorkbook(ScheduleRows rows, RuleBook rules) {
+        this(rows, rules, MOST_ROWS);
     }
 
-    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, Clock clock, int mostRows) {
+    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, int mostRows) {
         this.rows = rows;
         this.rules = rules;
-        this.clock = clock;
         this.mostRows = mostRows;
     }
 
@@ -42,20 +39,21 @@ class ScheduleWorkbook {
         YEAR
     }
 
-    void write(ScheduleFilter filter, @Nullable Sheets by, OutputStream out) throws IOException {
-        var read = clock.instant();
+    long write(Source source, ScheduleFilter filter, @Nullable Replay replay, @Nullable Sheets by, OutputStream out)
+            throws IOException {
         // closed only when it is whole: a workbook that breaks off must not look like a finished one
         @SuppressWarnings("resource")
         var workbook = new Workbook(out, "Collarbook", null);
         var sheets = new ScheduleSheets(workbook, by, mostRows);
         try {
-            rows.each(filter, sheets::add);
+            rows.each(source, filter, sheets::add);
         } catch (UncheckedIOException gone) {
             throw gone.getCause();
         }
         sheets.end();
-        ReadFirst.write(workbook, read, rules.hash(), sheets.written(), filter);
+        ReadFirst.write(workbook, source.now().toInstant(), rules.hash(), sheets.written(), filter, replay);
         workbook.setActiveTab(sheets.count());
         workbook.finish();
+        return sheets.written();
     }
 }

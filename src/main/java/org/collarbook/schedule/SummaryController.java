@@ -1,5 +1,8 @@
 package org.collarbook.schedule;
 
+import java.io.IOException;
+import java.time.Clock;
+
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
@@ -19,8 +22,12 @@ class SummaryController {
 
     private final SummaryRows rows;
     private final ScheduleQuestions questions;
+    private final Replays replays;
+    private final Clock clock;
 
-    SummaryController(SummaryRows rows, ScheduleQuestions questions) {
+    SummaryController(SummaryRows rows, ScheduleQuestions questions, Replays replays, Clock clock) {
+        this.replays = replays;
+        this.clock = clock;
         this.rows = rows;
         this.questions = questions;
     }
@@ -32,16 +39,17 @@ class SummaryController {
     @GetMapping(path = "/api/schedule/summary", produces = "application/json")
     @Operation(summary = "How many fall due, by month and by site", description = """
             The lines of the schedule counted, under the same filters, each month and site with its statuses as of today's \
-            date at the site. `by=site` adds `cells`, month by site. What has no due month is counted in none: see \
+            date at the site, or as `asOf` and `knownAt` ask. `by=site` adds `cells`, month by site. What has no due month is counted in none: see \
             /api/schedule/undetermined.""")
-    ScheduleSummary summary(@ParameterObject ScheduleQuestion question,
+    ScheduleSummary summary(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "string", allowableValues = "site")) @RequestParam(required = false) @Nullable String by,
-            HttpServletRequest request) {
+            HttpServletRequest request) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, "by");
+        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("by"));
         var filter = questions.read(question, wrong);
+        var replay = then.read(clock.instant(), wrong);
         var parts = wrong.word("by", by, By.class);
         wrong.done();
-        return rows.count(filter, parts == By.SITE);
+        return replays.read(filter, replay, source -> rows.count(source, filter, parts == By.SITE));
     }
 }

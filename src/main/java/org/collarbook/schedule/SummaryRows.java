@@ -2,11 +2,8 @@ package org.collarbook.schedule;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -41,11 +38,9 @@ class SummaryRows {
     private static final int BY_SITE = 2;
 
     private final JdbcClient jdbc;
-    private final Clock clock;
 
-    SummaryRows(JdbcClient jdbc, Clock clock) {
+    SummaryRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
-        this.clock = clock;
     }
 
     private record Counted(int part, @Nullable LocalDate due, @Nullable UUID siteId, @Nullable String site,
@@ -69,11 +64,10 @@ class SummaryRows {
         }
     }
 
-    ScheduleSummary count(ScheduleFilter filter, boolean cells) {
-        var now = clock.instant();
-        var rows = jdbc.sql(SELECT.formatted(ScheduleRows.STATUS, ScheduleRows.JOINS, filter.where(),
-                cells ? ", (due, site_id, status)" : "")).params(filter.parameters())
-                .param("now", OffsetDateTime.ofInstant(now, ZoneOffset.UTC)).param("most", MOST + 1)
+    ScheduleSummary count(Source source, ScheduleFilter filter, boolean cells) {
+        var rows = jdbc.sql(source.read(SELECT.formatted(ScheduleRows.STATUS, ScheduleRows.JOINS, filter.where(),
+                cells ? ", (due, site_id, status)" : ""))).params(filter.parameters())
+                .param("now", source.now()).param("most", MOST + 1)
                 .query(Counted::read).list();
         if (rows.size() > MOST) {
             throw Problem
@@ -85,7 +79,8 @@ class SummaryRows {
                 .map(group -> new ScheduleSummary.Month(group.first.month(), group.count(), group.statuses)).toList();
         var sites = groups(rows, BY_SITE).stream().map(group -> new ScheduleSummary.AtSite(group.first.site(),
                 group.first.siteName(), group.count(), group.statuses)).toList();
-        return new ScheduleSummary(now, months.stream().mapToLong(ScheduleSummary.Month::count).sum(), months, sites,
+        return new ScheduleSummary(source.now().toInstant(),
+                months.stream().mapToLong(ScheduleSummary.Month::count).sum(), months, sites,
                 cells ? groups(rows, BY_BOTH).stream().map(SummaryRows::cell).toList() : null);
     }
 

@@ -1,5 +1,7 @@
 package org.collarbook.schedule;
 
+import java.io.IOException;
+import java.time.Clock;
 import java.util.Set;
 import java.util.UUID;
 
@@ -7,6 +9,7 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Page;
 import org.jspecify.annotations.Nullable;
+import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
@@ -26,8 +29,12 @@ class UndeterminedController {
 
     private final UndeterminedRows rows;
     private final ScheduleQuestions questions;
+    private final Replays replays;
+    private final Clock clock;
 
-    UndeterminedController(UndeterminedRows rows, ScheduleQuestions questions) {
+    UndeterminedController(UndeterminedRows rows, ScheduleQuestions questions, Replays replays, Clock clock) {
+        this.replays = replays;
+        this.clock = clock;
         this.rows = rows;
         this.questions = questions;
     }
@@ -35,7 +42,8 @@ class UndeterminedController {
     @GetMapping(path = "/api/schedule/undetermined", produces = "application/json")
     @Operation(summary = "What has no month in the schedule, for its due month cannot be told", description = """
             Clocks of which a fact is missing, in pages, each with what is missing. Those of held and rejected containers \
-            are listed as well where no month is known and something is missing. Filters as of the schedule.""")
+            are listed as well where no month is known and something is missing. Filters as of the schedule, `asOf` and \
+            `knownAt` too.""")
     Page<UndeterminedRows.Undetermined> page(@RequestParam(required = false) @Nullable String site,
             @RequestParam(required = false) @Nullable String customer,
             @RequestParam(required = false) @Nullable String route,
@@ -43,17 +51,19 @@ class UndeterminedController {
             @RequestParam(required = false) @Nullable String containerSize,
             @RequestParam(required = false) @Nullable String specification,
             @RequestParam(required = false) @Nullable String requirement,
-            @RequestParam(required = false) @Nullable String owner,
+            @RequestParam(required = false) @Nullable String owner, @ParameterObject ReplayQuestion then,
             @RequestParam(required = false) @Nullable String cursor,
             @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
-            HttpServletRequest request) {
+            HttpServletRequest request) throws IOException {
         var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, NOT_ASKED, "cursor", "size");
+        ScheduleQuestion.refuseUnknown(request, wrong, NOT_ASKED, ReplayQuestion.and("cursor", "size"));
         var filter = questions.read(new ScheduleQuestion(null, null, site, customer, route, kind, containerSize,
                 specification, requirement, null, owner), wrong);
+        var replay = then.read(clock.instant(), wrong);
         var asked = PageAsked.read(size, cursor, UndeterminedController::after, wrong);
         wrong.done();
-        return Page.of(rows.page(filter, asked.after(), asked.size()), asked.size(),
+        var read = replays.read(filter, replay, source -> rows.page(source, filter, asked.after(), asked.size()));
+        return Page.of(read, asked.size(),
                 UndeterminedRows.Undetermined::cursor);
     }
 

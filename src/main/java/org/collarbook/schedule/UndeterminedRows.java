@@ -1,19 +1,21 @@
 package org.collarbook.schedule;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 
 import org.collarbook.compliance.MissingFacts;
+import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.SpreadsheetText;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -34,12 +36,29 @@ class UndeterminedRows {
                 u.code as customer, %s as owner""".formatted(ScheduleRows.STATUS, ScheduleRows.OWNER)
             + ScheduleRows.JOINS + " where " + CONDITION;
 
-    private final JdbcClient jdbc;
-    private final Clock clock;
+    private static final String ORDER = " order by r.container_id, r.requirement, r.jurisdiction";
+    private static final String FILE = file(SpreadsheetText::guardedInSql);
+    private static final String PLAIN_FILE = file(column -> column);
 
-    UndeterminedRows(JdbcClient jdbc, Clock clock) {
+    private static String file(UnaryOperator<String> text) {
+        return """
+                select %s as status, r.requirement,
+                    array_to_string(array(select code from unnest(r.reasons) code where code = any (:missing)), ' ')
+                        as missing, c.kind, %s as specification, %s as maker, %s as serial,
+                    to_char(c.manufactured, 'YYYY-MM') as manufactured, c.size, %s as tag, %s as site, %s as site_name,
+                    %s as customer, %s as owner, c.id as container_id, nullif(r.jurisdiction, '') as jurisdiction"""
+                .formatted(ScheduleRows.STATUS, text.apply("c.specification"), text.apply("c.maker"),
+                        text.apply("c.serial"), text.apply("c.tag"), text.apply("s.code"), text.apply("s.name"),
+                        text.apply("u.code"), text.apply("(" + ScheduleRows.OWNER + ")"))
+                + ScheduleRows.JOINS + " where " + CONDITION;
+    }
+
+    private final JdbcClient jdbc;
+    private final BulkCopyOut copyOut;
+
+    UndeterminedRows(JdbcClient jdbc, BulkCopyOut copyOut) {
+        this.copyOut = copyOut;
         this.jdbc = jdbc;
-        this.clock = clock;
     }
 
     /** One requirement of one container of which nobody can say when it falls due; {@code missing} says why. */
@@ -67,23 +86,36 @@ class UndeterminedRows {
         }
     }
 
-    List<Undetermined> page(ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
+    List<Undetermined> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
         var parameters = new HashMap<>(filter.parameters());
         if (after != null) {
             parameters.put("after_container", UUID.fromString(after.key().get(0)));
             parameters.put("after_requirement", after.key().get(1));
             parameters.put("after_jurisdiction", after.key().get(2));
         }
-        return jdbc.sql(pageOf(filter, after != null)).params(parameters)
-                .param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)))
+        return jdbc.sql(source.read(pageOf(filter, after != null))).params(parameters)
+                .param("now", source.now())
                 .param("missing", MissingFacts.codes().toArray(String[]::new)).param("limit", size.limit())
                 .query(Undetermined::read).list();
+    }
+
+    /** All of them as CSV, how many there are. */
+    long write(Source source, ScheduleFilter filter, boolean plain, OutputStream out) throws IOException {
+        var parameters = new HashMap<>(filter.parameters());
+        parameters.put("now", source.now());
+        parameters.put("missing", MissingFacts.codes().toArray(String[]::new));
+        try {
+            return copyOut.write("copy (" + Literals.inline(source.read((plain ? PLAIN_FILE : FILE)
+                    + filter.conditions() + ORDER), parameters) + ") to stdout with (format csv, header)", out);
+        } catch (SQLException e) {
+            throw new IllegalStateException("what is undetermined could not be written to its end", e);
+        }
     }
 
     static String pageOf(ScheduleFilter filter, boolean continued) {
         return SELECT + filter.conditions() + (continued
                 ? " and (r.container_id, r.requirement, r.jurisdiction)"
                         + " > (:after_container, :after_requirement, :after_jurisdiction)"
-                : "") + " order by r.container_id, r.requirement, r.jurisdiction limit :limit";
+                : "") + ORDER + " limit :limit";
     }
 }

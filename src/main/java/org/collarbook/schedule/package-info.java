@@ -3,7 +3,7 @@
 @ApplicationModule(allowedDependencies = {"compliance", "compliance :: assessment", "compliance :: sites", "holds",
         "holds :: web", "inspection", "inspection :: web", "custody", "custody :: web",
         "registry", "registry :: fittings", "registry :: web", "regulation", "access", "platform",
-        "platform :: paper"})
+        "platform :: paper", "platform :: jobs"})
 package org.collarbook.schedule;
 
 import org.jspecify.annotations.NullMarked;

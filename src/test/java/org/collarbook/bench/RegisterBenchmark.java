@@ -9,6 +9,8 @@ import java.net.http.HttpResponse;
 import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.IntFunction;
 
 import javax.sql.DataSource;
@@ -132,10 +134,31 @@ class RegisterBenchmark {
         long plain = copy();
         long served = csv();
         served = Math.min(served, csv());
-        Figures.print("schedule as CSV: %,d rows, %,.0f rows a second; COPY of the same query %,.0f; ratio %.2f;"
-                + " heap in use after %,d MiB", rows, Figures.perSecond(rows, served), Figures.perSecond(rows, plain),
-                (double) plain / served,
-                (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory()) >> 20);
+        Figures.print("schedule as CSV: %,d rows, %,.0f rows a second; COPY of the same query %,.0f; ratio %.2f", rows,
+                Figures.perSecond(rows, served), Figures.perSecond(rows, plain), (double) plain / served);
+        heap(rows);
+    }
+
+    /** What is reachable while the file is sent, by collections one after another; not timed. */
+    private void heap(long rows) throws Exception {
+        long before = reachable();
+        var most = new AtomicLong();
+        var sent = new AtomicBoolean();
+        var sampling = Thread.ofPlatform().start(() -> {
+            while (!sent.get()) {
+                most.accumulateAndGet(reachable(), Math::max);
+            }
+        });
+        csv();
+        sent.set(true);
+        sampling.join();
+        Figures.print("schedule as CSV, heap in use while %,d rows are sent: at most %,d MiB, of which %,d MiB before",
+                rows, most.get() >> 20, before >> 20);
+    }
+
+    private static long reachable() {
+        System.gc();
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
     }
 
     private long copy() throws SQLException, IOException {

@@ -31,7 +31,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 
 /** Containers of all kinds at sites of several jurisdictions, with histories, fills, and facts that are dated ahead. */
 @TestComponent
-class RandomFleet {
+public class RandomFleet {
 
     private static final Caller CALLER = new Caller(UUID.randomUUID(), "seeded", Set.of(Role.YARD),
             CustomerScope.EVERYONE);
@@ -60,7 +60,7 @@ class RandomFleet {
         this.jdbc = jdbc;
     }
 
-    List<UUID> of(int containers, long seed) {
+    public List<UUID> of(int containers, long seed) {
         random = new Random(seed);
         chance = new Random(seed + 1);
         var sites = List.of(given.site(given.customer()), given.site(null), siteIn("CA"), siteIn("CA-BC"),

@@ -27,6 +27,7 @@ class FactTablesTests {
                 select c.relname from pg_class c join pg_attribute a on a.attrelid = c.oid
                 where c.relkind = 'r' and c.relnamespace = 'public'::regnamespace and a.attname = 'container_id'
                   and has_table_privilege(c.oid, 'insert') and not has_table_privilege(c.oid, 'update')
+                  and not has_table_privilege(c.oid, 'delete')
                   and c.relname not in ('mark_correction', 'journal', 'fill_flag', 'declaration_member',
                     'declaration_outcome', 'pull_plan_line', 'more_recorded',
                     'pull_plan_remainder')""").query(String.class).list())

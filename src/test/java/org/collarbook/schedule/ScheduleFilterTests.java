@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 
@@ -125,7 +126,23 @@ class ScheduleFilterTests {
                         Map.entry("owner", "INVALID_TEXT")));
         assertThat(refused.body())
                 .contains("one of from, to, site, customer, route, kind, containerSize, specification,"
-                        + " requirement, status, owner, cursor, size, format");
+                        + " requirement, status, owner, cursor, size, asOf, knownAt, format");
+    }
+
+    /** A code may look like the id of another site; lists and schedules then take the id, in any case. */
+    @Test
+    void anIdIsOneSitesAlone() {
+        var site = given.site(given.customer());
+        at(site, "A", Map.of());
+        var called = Given.depot();
+        called.put("code", site.toString());
+        api.as(Role.CLERK).post("/api/sites", called).expect(201);
+        for (var name : new String[]{site.toString(), site.toString().toUpperCase(Locale.ROOT)}) {
+            assertThat(api.as(Role.CLERK).get("/api/schedule?site=" + name).expect(200).at("/items")).as(name)
+                    .hasSize(1);
+            assertThat(api.as(Role.CLERK).get("/api/pull-list?site=" + name).expect(200).text("/asked/title"))
+                    .as(name).doesNotContain(site.toString());
+        }
     }
 
     @ParameterizedTest

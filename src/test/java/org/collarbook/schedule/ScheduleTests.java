@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.StringReader;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.UUID;
 
@@ -130,12 +131,13 @@ class ScheduleTests {
     void readersThatGoAwayHarmNobody() {
         siteWith("2015-03", "2015-01");
         for (int i = 0; i < 30; i++) {
-            assertThatThrownBy(() -> rows.write(ScheduleFilter.EVERYTHING, false, new OutputStream() {
-                @Override
-                public void write(int octet) throws IOException {
-                    throw new IOException("gone away");
-                }
-            })).isInstanceOf(IOException.class);
+            assertThatThrownBy(() -> rows.write(Source.stored(Instant.now()), ScheduleFilter.EVERYTHING, false,
+                    new OutputStream() {
+                        @Override
+                        public void write(int octet) throws IOException {
+                            throw new IOException("gone away");
+                        }
+                    })).isInstanceOf(IOException.class);
             api.as(Role.CLERK).get("/api/schedule?size=1").expect(200);
         }
     }
@@ -149,7 +151,7 @@ class ScheduleTests {
 
     @Test
     void aFormatNobodyServesIsRefused() {
-        assertThat(api.as(Role.CLERK).get("/api/schedule?format=pdf").status()).isEqualTo(406);
-        assertThat(api.as(Role.CLERK).with("Accept", "application/pdf").get("/api/schedule").status()).isEqualTo(406);
+        assertThat(api.as(Role.CLERK).get("/api/schedule/summary?format=pdf").status()).isEqualTo(406);
+        assertThat(api.as(Role.CLERK).with("Accept", "image/png").get("/api/schedule").status()).isEqualTo(406);
     }
 }

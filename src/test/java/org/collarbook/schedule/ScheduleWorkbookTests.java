@@ -156,7 +156,7 @@ class ScheduleWorkbookTests {
         var site = siteWith("2015-03", "2015-01", "2014-12", "2015-05", "2015-06");
         var filter = new ScheduleFilter(null, null, site, null, null, null, null, null, null, null, null);
         var out = new ByteArrayOutputStream();
-        new ScheduleWorkbook(rows, rules, clock, 2).write(filter, null, out);
+        new ScheduleWorkbook(rows, rules, 2).write(Source.stored(clock.instant()), filter, null, null, out);
         try (var workbook = new XSSFWorkbook(new ByteArrayInputStream(out.toByteArray()))) {
             assertThat(names(workbook)).containsExactly("Schedule", "Schedule (2)", "Schedule (3)", ReadFirst.NAME);
             assertThat(IntStream.range(0, 3).map(i -> workbook.getSheetAt(i).getLastRowNum())).containsExactly(2, 2, 1);

@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 
+import org.collarbook.custody.NamedPlace;
+import org.collarbook.custody.NamedPlace.Kind;
+import org.collarbook.custody.Places;
 import org.collarbook.platform.Problem;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -20,25 +23,25 @@ class PullSites {
                     + cos(radians(:lat)) * cos(radians(latitude)) * power(sin(radians(longitude - :lon) / 2), 2)))) <= :km
             """;
 
+    private final Places places;
     private final JdbcClient jdbc;
 
-    PullSites(JdbcClient jdbc) {
+    PullSites(Places places, JdbcClient jdbc) {
+        this.places = places;
         this.jdbc = jdbc;
     }
-
-    record Named(UUID id, String code, String name) {}
 
     record Found(String title, List<UUID> sites) {}
 
     Found site(String name) {
-        var site = named("site", "true", name);
-        return new Found("Site " + site.code + ", " + site.name, List.of(site.id));
+        var site = named(Kind.SITE, "site", name);
+        return new Found("Site " + site.code() + ", " + site.name(), List.of(site.id()));
     }
 
     Found customer(String name) {
-        var customer = named("customer", "true", name);
-        return new Found("Customer " + customer.code + ", " + customer.name,
-                jdbc.sql("select id from site where customer_id = ?").param(customer.id).query(UUID.class).list());
+        var customer = named(Kind.CUSTOMER, "customer", name);
+        return new Found("Customer " + customer.code() + ", " + customer.name(),
+                jdbc.sql("select id from site where customer_id = ?").param(customer.id()).query(UUID.class).list());
     }
 
     /** By great-circle distance on a sphere of the earth's mean radius (IUGG), 6,371 km. */
@@ -50,18 +53,11 @@ class PullSites {
                         .param("km", near.kilometres()).query(UUID.class).list());
     }
 
-    Named depot(String name) {
-        return named("site", "kind = 'DEPOT'", name);
+    NamedPlace depot(String name) {
+        return named(Kind.DEPOT, "site", name);
     }
 
-    private Named named(String table, String condition, String name) {
-        // no text of a database holds this letter
-        if (name.indexOf('\0') >= 0) {
-            throw Problem.notFound(table).asException();
-        }
-        // an id is one thing's alone, whatever others are called
-        return jdbc.sql("select id, code, name from " + table + " where (code = :name or id::text = :name) and "
-                + condition + " order by id::text = :name desc limit 1").param("name", name).query(Named.class)
-                .optional().orElseThrow(() -> Problem.notFound(table).asException());
+    private NamedPlace named(Kind kind, String what, String name) {
+        return places.named(kind, name).orElseThrow(() -> Problem.notFound(what).asException());
     }
 }

@@ -14,8 +14,8 @@ import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 
-/** The tables of a packet: each has a heading, which stands again on every page that the table reaches. */
-final class PacketTables {
+/** The tables of a packet or a schedule: each has a heading, which stands again on every page that the table reaches. */
+public final class PacketTables {
 
     private static final float SIZE = 8.5f;
     private static final float HASH = 7.5f;
@@ -23,13 +23,13 @@ final class PacketTables {
     private final Sheet sheet;
     private final Letters letters;
 
-    PacketTables(Sheet sheet) {
+    public PacketTables(Sheet sheet) {
         this.sheet = sheet;
         this.letters = sheet.letters();
     }
 
     /** Lines of a name and what is known under it. */
-    final class Facts {
+    public final class Facts {
 
         private final PdfPTable table;
 
@@ -37,20 +37,20 @@ final class PacketTables {
             table = headed(heading, 1, 110, 430);
         }
 
-        Facts line(String name, @Nullable Object value) {
+        public Facts line(String name, @Nullable Object value) {
             return add(name, phrase(letters.text(PacketWords.known(value), SIZE)));
         }
 
-        Facts strong(String name, String value) {
+        public Facts strong(String name, String value) {
             return add(name, phrase(letters.strong(value, SIZE + 1)));
         }
 
         /** A line for each, or that there is none. */
-        Facts lines(String name, List<String> values) {
+        public Facts lines(String name, List<String> values) {
             return line(name, values.isEmpty() ? PacketWords.NONE : String.join("\n", values));
         }
 
-        Facts hash(String name, @Nullable String value) {
+        public Facts hash(String name, @Nullable String value) {
             return add(name, phrase(letters.even(PacketWords.known(value), HASH)));
         }
 
@@ -59,13 +59,13 @@ final class PacketTables {
             return this;
         }
 
-        void end() {
+        public void end() {
             sheet.document().add(table);
         }
     }
 
     /** Columns under their names. */
-    final class Columns {
+    public final class Columns {
 
         private final PdfPTable table;
 
@@ -74,7 +74,7 @@ final class PacketTables {
             names.forEach(name -> table.addCell(grey(phrase(letters.text(name, 7.5f)), 0.97f)));
         }
 
-        Columns row(@Nullable Object... values) {
+        public Columns row(@Nullable Object... values) {
             for (int i = 0; i < values.length; i++) {
                 var text = PacketWords.known(values[i]);
                 table.addCell(Cells.cell(i == 0 ? named(text) : phrase(letters.text(text, SIZE))));
@@ -82,7 +82,7 @@ final class PacketTables {
             return this;
         }
 
-        void end() {
+        public void end() {
             sheet.document().add(table);
         }
     }
@@ -95,11 +95,11 @@ final class PacketTables {
                 : phrase(letters.strong(text.substring(0, end), SIZE), letters.text(text.substring(end), SIZE));
     }
 
-    Facts facts(String heading) {
+    public Facts facts(String heading) {
         return new Facts(heading);
     }
 
-    Columns columns(String heading, float[] widths, String... names) {
+    public Columns columns(String heading, float[] widths, String... names) {
         return new Columns(heading, widths, List.of(names));
     }
 
@@ -122,13 +122,13 @@ final class PacketTables {
         return cell;
     }
 
-    void title(String title, String below) {
+    public void title(String title, String below) {
         var table = Cells.table(1);
         table.addCell(Cells.bare(phrase(letters.strong(title, 18), letters.text("\n" + below, 10))));
         sheet.document().add(table);
     }
 
-    void words(String text) {
+    public void words(String text) {
         var table = Cells.table(1);
         table.setSpacingBefore(4);
         table.setKeepTogether(true);
@@ -137,7 +137,7 @@ final class PacketTables {
     }
 
     /** Kept for last, once it is known. */
-    void leftOut() {
+    public void leftOut() {
         if (letters.hasLeftOut()) {
             words(Letters.NO_SHAPE + " stands for a letter that this sheet cannot print; the register holds it.");
         }

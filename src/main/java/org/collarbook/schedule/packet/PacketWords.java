@@ -14,8 +14,8 @@ import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Reason;
 import org.jspecify.annotations.Nullable;
 
-/** How a packet says on paper what is a constant, a moment or not known. */
-final class PacketWords {
+/** How a printed sheet says on paper what is a constant, a moment or not known. */
+public final class PacketWords {
 
     static final String UNKNOWN = "not known";
     static final String NONE = "none on record";
@@ -25,16 +25,16 @@ final class PacketWords {
 
     private PacketWords() {}
 
-    static String moment(@Nullable Instant at) {
+    public static String moment(@Nullable Instant at) {
         return at == null ? UNKNOWN : MOMENT.format(at);
     }
 
-    static String known(@Nullable Object value) {
+    public static String known(@Nullable Object value) {
         return value == null ? UNKNOWN : value.toString();
     }
 
     /** Such as "on hold" of {@code ON_HOLD}. */
-    static String plain(@Nullable Object constant) {
+    public static String plain(@Nullable Object constant) {
         return constant == null ? UNKNOWN : constant.toString().replace('_', ' ').toLowerCase(Locale.ROOT);
     }
 
@@ -57,7 +57,7 @@ final class PacketWords {
         return known(day);
     }
 
-    static String cited(@Nullable Citation citation) {
+    public static String cited(@Nullable Citation citation) {
         return citation == null
                 ? "no citation"
                 : citation.instrument() + " " + citation.section() + " (" + citation.edition() + "; basis: " + plain(
