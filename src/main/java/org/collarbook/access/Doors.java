@@ -163,6 +163,7 @@ public final class Doors {
             // keys
             door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/keys/*/rotation", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)));
 
     /** One endpoint ({@code *} stands for one path segment) and the roles it opens to. */

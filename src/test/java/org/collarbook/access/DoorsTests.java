@@ -87,27 +87,4 @@ class DoorsTests {
             api.as(Role.ADMINISTRATOR).get(path).expectProblem(403, "FORBIDDEN");
         }
     }
-
-    @Test
-    void keysAreShownOnceAndWorkUntilRevoked() {
-        var administrator = api.as(Role.ADMINISTRATOR);
-        var issued = administrator.post("/api/keys", "{\"name\":\"dock 2\",\"roles\":[\"filler\"]}").expect(201);
-        var key = issued.text("/key");
-        assertThat(key).matches("cb_[A-Za-z0-9_-]{43}");
-        api.withKey(key).get("/api/containers").expect(200);
-        assertThat(administrator.get("/api/keys").expect(200).body()).doesNotContain(key).contains(key.substring(0, 9));
-        administrator.delete("/api/keys/" + issued.id()).expect(204);
-        api.withKey(key).get("/api/containers").expectProblem(401, "KEY_REQUIRED");
-    }
-
-    @Test
-    void aPortalKeyNeedsItsCustomerAndStandsAlone() {
-        var administrator = api.as(Role.ADMINISTRATOR);
-        administrator.post("/api/keys", "{\"name\":\"x\",\"roles\":[\"portal\"]}").expectProblem(400, "INVALID_INPUT");
-        administrator.post("/api/keys", "{\"name\":\"x\",\"roles\":[\"portal\",\"clerk\"],\"customerId\":\""
-                + NO_SUCH_ID + "\"}").expectProblem(400, "INVALID_INPUT");
-        administrator.post("/api/keys", "{\"name\":\"x\",\"roles\":[\"king\"]}").expectProblem(400, "INVALID_INPUT");
-        administrator.post("/api/keys", "{\"name\":\"x\",\"roles\":[\"clerk\"],\"expiresAt\":\"2020-01-01T00:00:00Z\"}")
-                .expectProblem(400, "INVALID_INPUT");
-    }
 }
