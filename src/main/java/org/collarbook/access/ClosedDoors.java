@@ -57,7 +57,7 @@ class ClosedDoors implements AuthenticationEntryPoint, AccessDeniedHandler {
                     "This path does not take " + method + ", but " + allowed(here) + "."));
         } else {
             problems.write(response, Problem.of(HttpStatus.FORBIDDEN, "FORBIDDEN", "This key's roles do not open "
-                    + method + " " + request.getRequestURI() + "."));
+                    + method + " " + here.getFirst().path() + "."));
         }
     }
 

@@ -23,11 +23,4 @@ public sealed interface CustomerScope {
             }
         }
     }
-
-    default boolean covers(@Nullable UUID customer) {
-        return switch (this) {
-            case Everyone() -> true;
-            case Only(CustomerId own, var sites) -> own.value().equals(customer);
-        };
-    }
 }
