@@ -1,5 +1,6 @@
 package org.collarbook.access;
 
+import java.util.Set;
 import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
@@ -12,13 +13,14 @@ public sealed interface CustomerScope {
     /** Staff. */
     record Everyone() implements CustomerScope {}
 
-    /** A portal. */
-    record Only(CustomerId customer) implements CustomerScope {}
+    /** A portal; where {@code sites} is given, what stands at those of the customer's sites and no others. */
+    record Only(CustomerId customer, @Nullable Set<UUID> sites) implements CustomerScope {
 
-    default boolean covers(@Nullable UUID customer) {
-        return switch (this) {
-            case Everyone() -> true;
-            case Only(CustomerId own) -> own.value().equals(customer);
-        };
+        public Only {
+            sites = sites == null ? null : Set.copyOf(sites);
+            if (sites != null && sites.isEmpty()) {
+                throw new IllegalArgumentException("confined to no site, which would be read as to none of them");
+            }
+        }
     }
 }

@@ -7,11 +7,17 @@ import static org.collarbook.access.Role.FILLER;
 import static org.collarbook.access.Role.PORTAL;
 import static org.collarbook.access.Role.YARD;
 
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.springframework.http.HttpMethod;
+import org.springframework.http.server.PathContainer;
+import org.springframework.web.util.pattern.PathPattern;
+import org.springframework.web.util.pattern.PathPatternParser;
 
 /**
  * Every endpoint and who may use it: the one place to read or change. What is not listed is closed, and a test fails
@@ -23,9 +29,9 @@ public final class Doors {
     private static final Set<Role> OFFICE = EnumSet.of(CLERK, ADMINISTRATOR);
     private static final Set<Role> DISPATCH = EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR);
 
-    /** Open to all: no key is asked for. */
+    /** Open to all who read: no key is asked for. */
     public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
-            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/", "/error",
+            "/api-docs/**", "/api-docs.yaml", "/swagger-ui.html", "/swagger-ui/**", "/",
             // by a token of its own
             "/calendars/*");
 
@@ -173,10 +179,29 @@ public final class Doors {
             // keys
             door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)));
+            door(HttpMethod.POST, "/api/keys/*/rotation", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/access-log", EnumSet.of(ADMINISTRATOR)));
+
+    /** What changes nothing, though it is asked by POST. */
+    static final Set<String> READS_BY_POST = Set.of("/api/assessments", "/api/fill-check", "/api/stamps/readings",
+            "/api/declarations/previews", "/api/forecasts");
+
+    private static final Map<Door, PathPattern> PATTERNS = TABLE.stream().collect(Collectors.toUnmodifiableMap(
+            door -> door, door -> PathPatternParser.defaultInstance.parse(door.path)));
 
     /** One endpoint ({@code *} stands for one path segment) and the roles it opens to. */
-    public record Door(HttpMethod method, String path, Set<Role> roles) {}
+    public record Door(HttpMethod method, String path, Set<Role> roles) {
+
+        /** Who may read may also ask for the head of what is read. */
+        List<HttpMethod> methods() {
+            return method == HttpMethod.GET ? List.of(HttpMethod.GET, HttpMethod.HEAD) : List.of(method);
+        }
+
+        boolean takes(HttpMethod asked) {
+            return methods().contains(asked);
+        }
+    }
 
     private Doors() {}
 
@@ -184,6 +209,13 @@ public final class Doors {
     public static boolean isOpen(HttpMethod method, String path, Set<Role> roles) {
         return TABLE.stream().filter(door -> door.method.equals(method) && door.path.equals(path))
                 .anyMatch(door -> door.roles.stream().anyMatch(roles::contains));
+    }
+
+    /** Those at a path as it was asked for, the one that is written out before those with a {@code *}. */
+    static List<Door> at(String path) {
+        var asked = PathContainer.parsePath(path);
+        return PATTERNS.entrySet().stream().filter(door -> door.getValue().matches(asked)).map(Map.Entry::getKey)
+                .sorted(Comparator.comparing(door -> door.path.endsWith("*"))).toList();
     }
 
     private static Door door(HttpMethod method, String path, Set<Role> roles) {

@@ -1,7 +1,5 @@
 package org.collarbook.access;
 
-import java.util.Set;
-
 import org.springframework.beans.factory.SmartInitializingSingleton;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
@@ -28,7 +26,7 @@ class FirstKey implements SmartInitializingSingleton {
         if (keys.issueFirst(key)) {
             print(key);
         } else if (issueAnother) {
-            keys.issue(key, "administrator, issued at start", Set.of(Role.ADMINISTRATOR), null, null, null);
+            keys.issue(key, KeyGrant.administrator("administrator, issued at start"), null);
             print(key);
         }
     }

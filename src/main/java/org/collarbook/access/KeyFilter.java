@@ -1,7 +1,9 @@
 package org.collarbook.access;
 
 import java.io.IOException;
+import java.util.Optional;
 
+import org.collarbook.platform.ProblemException;
 import org.springframework.http.HttpHeaders;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.authority.SimpleGrantedAuthority;
@@ -13,15 +15,22 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
-/** Turns a Bearer key into a {@link Caller}. A key that is not valid leaves nobody, and the doors stay shut. */
+/**
+ * Turns what a request bears into a {@link Caller}: a key, or else a token of the issuer. What is not valid leaves
+ * nobody, and the doors stay shut.
+ */
 class KeyFilter extends OncePerRequestFilter {
 
     private static final String SCHEME = "Bearer ";
 
     private final Keys keys;
+    private final Tokens tokens;
+    private final ProblemAnswers problems;
 
-    KeyFilter(Keys keys) {
+    KeyFilter(Keys keys, Tokens tokens, ProblemAnswers problems) {
         this.keys = keys;
+        this.tokens = tokens;
+        this.problems = problems;
     }
 
     @Override
@@ -29,10 +38,19 @@ class KeyFilter extends OncePerRequestFilter {
             throws ServletException, IOException {
         var header = request.getHeader(HttpHeaders.AUTHORIZATION);
         if (header != null && header.regionMatches(true, 0, SCHEME, 0, SCHEME.length())) {
-            ApiKey.parse(header.substring(SCHEME.length()).strip()).flatMap(keys::callerOf)
-                    .ifPresent(KeyFilter::letIn);
+            try {
+                callerOf(header.substring(SCHEME.length()).strip()).ifPresent(KeyFilter::letIn);
+            } catch (ProblemException refused) {
+                response.setHeader(HttpHeaders.RETRY_AFTER, "30");
+                problems.write(response, refused.problem());
+                return;
+            }
         }
         chain.doFilter(request, response);
+    }
+
+    private Optional<Caller> callerOf(String borne) {
+        return borne.startsWith("cb_") ? ApiKey.parse(borne).flatMap(keys::callerOf) : tokens.callerOf(borne);
     }
 
     private static void letIn(Caller caller) {

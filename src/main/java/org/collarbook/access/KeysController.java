@@ -3,14 +3,12 @@ package org.collarbook.access;
 import java.net.URI;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.EnumSet;
-import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 import java.util.UUID;
 
-import org.collarbook.platform.Inputs;
+import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Page;
+import org.collarbook.platform.PageSize;
+import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
@@ -19,6 +17,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -29,72 +28,59 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 @Tag(name = "Access")
 class KeysController {
 
-    record NewKey(@Nullable String name, @Nullable List<@Nullable String> roles, @Nullable UUID customerId,
-            @Nullable Instant expiresAt) {
-
-        private static final String ROLES = "one or more of filler, dispatcher, yard, clerk, administrator;"
-                + " or portal alone, with customerId";
-
-        private static final Duration MOST = Duration.ofDays(36_525);
-
-        /** The roles asked for, or everything that is wrong with the request. */
-        Set<Role> check(Instant now) {
-            var inputs = new Inputs();
-            if (name == null || name.isBlank() || name.length() > 200) {
-                inputs.refuse("/name", "OUT_OF_RANGE", name, "1 to 200 characters");
-            }
-            var asked = EnumSet.noneOf(Role.class);
-            for (var word : roles == null ? List.<@Nullable String>of() : roles) {
-                role(word, asked, inputs);
-            }
-            boolean portal = asked.contains(Role.PORTAL);
-            if (asked.isEmpty() && !inputs.areRefused() || portal && asked.size() > 1
-                    || portal != (customerId != null)) {
-                inputs.refuse("/roles", "NOT_ALLOWED", String.valueOf(roles), ROLES);
-            }
-            if (expiresAt != null && (!expiresAt.isAfter(now) || expiresAt.isAfter(now.plus(MOST)))) {
-                inputs.refuse("/expiresAt", "OUT_OF_RANGE", expiresAt.toString(),
-                        "a time to come, within the next 100 years");
-            }
-            inputs.done();
-            return asked;
-        }
-
-        private static void role(@Nullable String word, Set<Role> asked, Inputs inputs) {
-            try {
-                asked.add(Role.valueOf(String.valueOf(word).toUpperCase(Locale.ROOT)));
-            } catch (IllegalArgumentException unknown) {
-                inputs.refuse("/roles", "UNKNOWN_ROLE", word, ROLES);
-            }
-        }
-    }
+    private static final int MOST_HOURS = 720;
+    private static final int USUAL_HOURS = 24;
 
     /** The key itself is in this one answer and nowhere else. */
     record ShownKey(UUID id, String key) {}
 
-    record KeyList(List<Keys.Issued> items) {}
+    /** How long the old key goes on. */
+    record Rotation(@Nullable Integer overlapHours) {
+
+        Duration overlap() {
+            int hours = overlapHours == null ? USUAL_HOURS : overlapHours;
+            if (hours < 0 || hours > MOST_HOURS) {
+                throw Problem.invalid("/overlapHours", "OUT_OF_RANGE", String.valueOf(hours), "0 to " + MOST_HOURS
+                        + " hours; " + USUAL_HOURS + " when absent").asException();
+            }
+            return Duration.ofHours(hours);
+        }
+    }
 
     private final Keys keys;
+    private final ScopePlaces places;
     private final Clock clock;
 
-    KeysController(Keys keys, Clock clock) {
+    KeysController(Keys keys, ScopePlaces places, Clock clock) {
         this.keys = keys;
+        this.places = places;
         this.clock = clock;
     }
 
     @GetMapping
     @Operation(summary = "The keys issued, without the keys themselves")
-    KeyList list() {
-        return new KeyList(keys.all());
+    Page<Issued> list(@RequestParam(required = false) @Nullable String cursor,
+            @RequestParam(required = false) @Nullable Integer size) {
+        var asked = PageSize.of(size);
+        return Page.of(keys.page(Cursor.parseId(cursor), asked), asked, key -> Cursor.after(key.id()));
     }
 
     @PostMapping
     @Operation(summary = "Issue a key; it is shown in this answer only")
     ResponseEntity<ShownKey> issue(@RequestBody NewKey request, Caller caller) {
-        var roles = request.check(clock.instant());
+        var grant = request.check(clock.instant(), places);
         var key = ApiKey.generate();
-        var id = keys.issue(key, String.valueOf(request.name()).strip(), roles, request.customerId(),
-                request.expiresAt(), caller.id());
+        return shown(keys.issue(key, grant, caller.id()), key);
+    }
+
+    @PostMapping("/{id}/rotation")
+    @Operation(summary = "Replace a key by one that opens the same; the old one goes on for the overlap")
+    ResponseEntity<ShownKey> rotate(@PathVariable UUID id, @RequestBody Rotation request, Caller caller) {
+        var key = ApiKey.generate();
+        return shown(keys.rotate(id, key, request.overlap(), caller.id()), key);
+    }
+
+    private static ResponseEntity<ShownKey> shown(UUID id, ApiKey key) {
         return ResponseEntity.created(URI.create("/api/keys/" + id)).body(new ShownKey(id, key.text()));
     }
 

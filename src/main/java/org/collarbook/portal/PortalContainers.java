@@ -5,50 +5,44 @@ import java.util.UUID;
 
 import org.collarbook.access.CustomerId;
 import org.collarbook.access.CustomerScope;
+import org.collarbook.access.PortalSession;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.compliance.KnownContainers;
 import org.collarbook.platform.PageSize;
-import org.collarbook.platform.Problem;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Reads a customer's containers: one index range for the page, two statements for its facts. */
+/** Reads a customer's containers, as the portal: one index range for the page, two statements for its facts. */
 @Component
 class PortalContainers {
 
+    private final PortalSession session;
     private final JdbcClient jdbc;
     private final KnownContainers containers;
     private final Requirements requirements;
     private final RuleBook rules;
 
-    PortalContainers(JdbcClient jdbc, KnownContainers containers, Requirements requirements, RuleBook rules) {
+    PortalContainers(PortalSession session, JdbcClient jdbc, KnownContainers containers, Requirements requirements,
+            RuleBook rules) {
+        this.session = session;
         this.jdbc = jdbc;
         this.containers = containers;
         this.requirements = requirements;
         this.rules = rules;
     }
 
-    /** Another customer's list does not exist for the caller, exactly as one that nobody has. */
     @Transactional(readOnly = true)
     public List<PortalContainer> page(CustomerScope scope, CustomerId customer, @Nullable UUID after, PageSize size) {
-        if (!scope.covers(customer.value()) || !exists(customer)) {
-            throw Problem.notFound("customer").asException();
-        }
+        session.confine(scope, customer);
         var ids = jdbc.sql("""
-                select container_id from requirement
-                where decisive and customer_id = :customer and container_id > :after
-                order by container_id limit :limit""").param("customer", customer.value())
+                select container_id from requirement where decisive and container_id > :after
+                order by container_id limit :limit""")
                 .param("after", after == null ? new UUID(0, 0) : after).param("limit", size.limit()).query(UUID.class)
                 .list();
         return containers.byIds(ids).stream().map(container -> PortalContainer.from(container,
                 rules.assess(container.facts(), requirements.today(container)))).toList();
-    }
-
-    private boolean exists(CustomerId customer) {
-        return jdbc.sql("select exists (select from customer where id = ?)").param(customer.value())
-                .query(Boolean.class).single();
     }
 }

@@ -20,10 +20,10 @@ public class OneRowDoor {
 
     @Bean
     @Order(0)
-    SecurityFilterChain benchDoor(HttpSecurity http, Keys keys) {
+    SecurityFilterChain benchDoor(HttpSecurity http, Keys keys, Tokens tokens, ProblemAnswers problems) {
         return http.securityMatcher("/bench/**")
                 .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
-                .addFilterBefore(new KeyFilter(keys), AuthorizationFilter.class)
+                .addFilterBefore(new KeyFilter(keys, tokens, problems), AuthorizationFilter.class)
                 .authorizeHttpRequests(requests -> requests.anyRequest().authenticated()).build();
     }
 

@@ -3,8 +3,10 @@ package org.collarbook.architecture;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.properties.CanBeAnnotated.Predicates.annotatedWith;
 import static com.tngtech.archunit.lang.conditions.ArchConditions.callMethodWhere;
+import static com.tngtech.archunit.lang.conditions.ArchConditions.have;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 
@@ -12,11 +14,16 @@ import java.time.Clock;
 import java.util.List;
 
 import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaMethodCall;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.lang.ArchRule;
 import jakarta.persistence.Entity;
+import org.collarbook.access.CustomerScope;
+import org.collarbook.compliance.KnownContainers;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.web.bind.annotation.RestController;
 
 /** The rules that the compiler does not know; each has a canary in {@link CodeRulesTests} that breaks it. */
@@ -54,8 +61,13 @@ final class CodeRules {
             .orShould()
             .haveModifier(JavaModifier.SYNTHETIC).because("state that changes is guarded by its own class");
 
+    static final ArchRule PORTAL_READS_ARE_SCOPED = methods().that().areDeclaredInClassesThat(
+            resideInAPackage("org.collarbook.portal..").and(readsTheDatabase())).and().areNotPrivate()
+            .should(have(parameterOfScope())).because("a finder without a scope finds everybody's");
+
     static final List<ArchRule> ALL = List.of(REGULATION_IS_PURE, TIME_COMES_FROM_THE_CLOCK, ENTITIES_STAY_AT_HOME,
-            CONTROLLERS_STAY_AT_HOME, NO_BINARY_FRACTIONS_IN_DECISIONS, INJECTION_BY_CONSTRUCTOR, STATE_IS_PRIVATE);
+            CONTROLLERS_STAY_AT_HOME, NO_BINARY_FRACTIONS_IN_DECISIONS, INJECTION_BY_CONSTRUCTOR, STATE_IS_PRIVATE,
+            PORTAL_READS_ARE_SCOPED);
 
     private CodeRules() {}
 
@@ -64,5 +76,17 @@ final class CodeRules {
                 call -> call.getTarget().getOwner().getPackageName().equals("java.time")
                         && call.getTarget().getName().equals("now")
                         && call.getTarget().getRawParameterTypes().isEmpty());
+    }
+
+    private static DescribedPredicate<JavaClass> readsTheDatabase() {
+        return DescribedPredicate.describe("read the database",
+                type -> type.getAllFields().stream()
+                        .anyMatch(field -> field.getRawType().isEquivalentTo(JdbcClient.class)
+                                || field.getRawType().isEquivalentTo(KnownContainers.class)));
+    }
+
+    private static DescribedPredicate<JavaMethod> parameterOfScope() {
+        return DescribedPredicate.describe("a CustomerScope among the parameters", method -> method
+                .getRawParameterTypes().stream().anyMatch(type -> type.isEquivalentTo(CustomerScope.class)));
     }
 }

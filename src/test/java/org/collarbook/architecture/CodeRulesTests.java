@@ -11,6 +11,7 @@ import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
+import org.collarbook.portal.canary.UnscopedFinder;
 import org.collarbook.regulation.canary.ImpureDecision;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,7 @@ class CodeRulesTests {
 
     /** For each rule a class that breaks it: a rule that no longer bites fails here. */
     private static final Map<ArchRule, Class<?>> CANARIES = Map.of(CodeRules.REGULATION_IS_PURE, ImpureDecision.class,
+            CodeRules.PORTAL_READS_ARE_SCOPED, UnscopedFinder.class,
             CodeRules.TIME_COMES_FROM_THE_CLOCK, Canaries.ReadsTheSystemClock.class, CodeRules.ENTITIES_STAY_AT_HOME,
             Canaries.PublicEntity.class, CodeRules.CONTROLLERS_STAY_AT_HOME, Canaries.PublicController.class,
             CodeRules.NO_BINARY_FRACTIONS_IN_DECISIONS, ImpureDecision.class, CodeRules.INJECTION_BY_CONSTRUCTOR,

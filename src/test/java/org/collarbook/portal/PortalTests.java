@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 import org.collarbook.access.CustomerId;
@@ -92,6 +94,40 @@ class PortalTests {
         assertThat(foreign.body()).isEqualTo(nobody.body());
         portal.get("/api/containers").expectProblem(403, "FORBIDDEN");
         portal.get("/api/customers/" + theirs).expectProblem(403, "FORBIDDEN");
+    }
+
+    @Test
+    void aKeyForSomeSitesSeesWhatStandsThere() {
+        var customer = given.customer();
+        var north = given.site(customer);
+        var id = given.registered();
+        given.moved(id, north, "2026-11-20T09:00:00Z");
+        cylinderOf(customer);
+        var key = api.as(Role.ADMINISTRATOR).post("/api/keys", Map.of("name", "north", "roles", List.of("portal"),
+                "customerId", customer, "sites", List.of(north))).expect(201).text("/key");
+        var page = api.withKey(key).get(path(customer)).expect(200);
+        assertThat(page.at("/items")).hasSize(1);
+        assertThat(page.text("/items/0/id")).isEqualTo(id.toString());
+        assertThat(api.asPortalOf(new CustomerId(customer)).get(path(customer)).at("/items")).hasSize(2);
+        given.moved(id, given.site(customer), "2026-11-21T09:00:00Z");
+        assertThat(api.withKey(key).get(path(customer)).expect(200).at("/items")).isEmpty();
+    }
+
+    /** What stands on a container is judged the same whoever reads it: nothing that counts is hidden by the view. */
+    @Test
+    void aPortalIsToldWhatTheStaffIsTold() {
+        var customer = given.customer();
+        var id = cylinderOf(customer);
+        var yard = api.as(Role.YARD);
+        var hold = yard.post("/api/containers/" + id + "/holds", Map.of("reason", "DENTED")).expect(201);
+        assertThat(hold.text("/outcome")).isEqualTo("HELD");
+        yard.post("/api/containers/" + id + "/parts", Map.of("kind", "RELIEF_VALVE", "manufactured", "2026-05",
+                "fittedOn", "2026-11-01"))
+                .expect(201);
+        var staff = api.as(Role.CLERK).get("/api/containers/" + id + "/assessment").expect(200);
+        var item = api.asPortalOf(new CustomerId(customer)).get(path(customer)).expect(200).at("/items/0");
+        assertThat(item.at("/status").asString()).isEqualTo(staff.text("/status")).isEqualTo("ON_HOLD");
+        assertThat(item.at("/reasons")).isEqualTo(staff.at("/reasons"));
     }
 
     @Test

@@ -36,6 +36,7 @@ final class ContainerDatabase {
             statement.execute("create role collarbook_owner login createrole password '" + PASSWORD + "'");
             statement.execute("create role collarbook_app login password '" + PASSWORD + "'");
             statement.execute("create role collarbook_portal login password '" + PASSWORD + "'");
+            statement.execute("grant collarbook_portal to collarbook_owner with admin option");
             statement.execute("alter database " + container.getDatabaseName() + " owner to collarbook_owner");
             statement.execute("alter schema public owner to collarbook_owner");
         } catch (SQLException e) {

@@ -76,6 +76,7 @@ final class EmbeddedServer implements AutoCloseable {
             role(connection, "collarbook_owner", "createrole", credentials.owner());
             role(connection, "collarbook_app", "nocreaterole", credentials.application());
             role(connection, "collarbook_portal", "nocreaterole", credentials.portal());
+            execute(connection, "grant collarbook_portal to collarbook_owner with admin option");
             if (!exists(connection, "select 1 from pg_database where datname = '" + DATABASE + "'")) {
                 execute(connection, "create database " + DATABASE + " owner collarbook_owner");
                 execute(connection, "revoke all on database " + DATABASE + " from public");
