@@ -3,10 +3,16 @@ package org.collarbook.portal.notices;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Base64;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
+
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
 
 import org.junit.jupiter.api.Test;
 
@@ -47,5 +53,22 @@ class SecretTests {
         var body = new byte[]{'{', '}'};
         assertThat(Secret.signatures(List.of(one, other), id, 7, body))
                 .isEqualTo(one.sign(id.toString(), 7, body) + " " + other.sign(id.toString(), 7, body));
+    }
+
+    /** The worked example of the conventions, by the JDK alone. */
+    @Test
+    void theExampleOfTheConventionsHolds() throws Exception {
+        var lines = Files.readString(Path.of("api/conventions.md"));
+        var mac = Mac.getInstance("HmacSHA256");
+        mac.init(new SecretKeySpec(Base64.getDecoder().decode(said(lines, "secret").substring(6)), "HmacSHA256"));
+        var signed = mac.doFinal((said(lines, "webhook-id") + "." + said(lines, "webhook-timestamp") + "."
+                + said(lines, "body")).getBytes(StandardCharsets.UTF_8));
+        assertThat(said(lines, "webhook-signature")).isEqualTo("v1," + Base64.getEncoder().encodeToString(signed));
+    }
+
+    private static String said(String conventions, String name) {
+        var line = Pattern.compile("^    " + name + "  +(\\S.*)$", Pattern.MULTILINE).matcher(conventions);
+        assertThat(line.find()).as(name).isTrue();
+        return line.group(1);
     }
 }
