@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
+import java.util.function.Supplier;
 
 import org.collarbook.portal.notices.NoticeQueue.Next;
 import org.collarbook.portal.notices.NoticeQueue.Turn;
@@ -26,6 +27,8 @@ class DeliverNotices implements DisposableBean {
 
     private static final Logger log = LoggerFactory.getLogger(DeliverNotices.class);
     private static final int ENDPOINTS_AT_ONCE = 200;
+    /** However many endpoints answer at once: most of the pool is for those who fill and dispatch. */
+    private static final int CONNECTIONS = 4;
     /** Then the others have their turn. */
     private static final int IN_A_TURN = 50;
 
@@ -33,6 +36,7 @@ class DeliverNotices implements DisposableBean {
     private final SendNotice send;
     private final Clock clock;
     private final Semaphore free = new Semaphore(ENDPOINTS_AT_ONCE);
+    private final Semaphore connections = new Semaphore(CONNECTIONS);
     private final ExecutorService turns = Executors
             .newThreadPerTaskExecutor(Thread.ofVirtual().name("notices-", 0).factory());
 
@@ -75,10 +79,13 @@ class DeliverNotices implements DisposableBean {
         try {
             boolean ours = true;
             for (int sent = 0; ours && sent < IN_A_TURN; sent++) {
-                var next = queue.next(turn);
+                var next = connected(() -> queue.next(turn));
                 ours = next.isPresent() && deliver(turn, next.get());
             }
-            queue.release(turn);
+            connected(() -> {
+                queue.release(turn);
+                return turn;
+            });
         } catch (DataAccessException | TransactionException failed) {
             // its lease runs out, and it is taken up again
             log.warn("The sending of notices to subscription {} was interrupted", turn.subscription(), failed);
@@ -89,7 +96,17 @@ class DeliverNotices implements DisposableBean {
 
     private boolean deliver(Turn turn, Next next) {
         var at = clock.instant();
-        return queue.record(turn, next, at, send.send(next.url(), headers(next, at.getEpochSecond()), next.body()));
+        var attempt = send.send(next.url(), headers(next, at.getEpochSecond()), next.body());
+        return connected(() -> queue.record(turn, next, at, attempt));
+    }
+
+    private <T> T connected(Supplier<T> work) {
+        connections.acquireUninterruptibly();
+        try {
+            return work.get();
+        } finally {
+            connections.release();
+        }
     }
 
     private static Map<String, String> headers(Next next, long timestamp) {

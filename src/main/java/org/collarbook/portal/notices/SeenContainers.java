@@ -7,9 +7,12 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 
+import org.collarbook.platform.Problem;
 import org.collarbook.portal.notices.Change.Seen;
 import org.collarbook.portal.notices.Change.Word;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.jdbc.UncategorizedSQLException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
@@ -18,6 +21,10 @@ import org.springframework.transaction.annotation.Transactional;
 /** How the containers of customers who are told of changes were last seen; see the migration for the lock. */
 @Component
 class SeenContainers {
+
+    private static final String PATIENCE = "3s";
+    /** Of PostgreSQL's list of error codes. */
+    private static final String LOCK_NOT_AVAILABLE = "55P03";
 
     private final JdbcClient jdbc;
 
@@ -30,11 +37,23 @@ class SeenContainers {
         return jdbc.sql("select notices_are_asked_for()").query(Boolean.class).single();
     }
 
-    /** Waits for every transaction that is changing containers, and keeps others waiting until this one is over. */
+    /**
+     * Waits for every transaction that is changing containers, and keeps others waiting until this one is over; so it
+     * waits for seconds only, and asks the caller to come again when a long one is under way.
+     */
     @Transactional(propagation = Propagation.MANDATORY)
     public void holdStill() {
-        jdbc.sql("select pg_advisory_xact_lock(hashtextextended('notice_subscription', 0))").query(String.class)
-                .optional();
+        jdbc.sql("select set_config('lock_timeout', ?, true)").param(PATIENCE).query(String.class).single();
+        try {
+            jdbc.sql("select pg_advisory_xact_lock(hashtextextended('notice_subscription', 0))").query(String.class)
+                    .optional();
+        } catch (UncategorizedSQLException failed) {
+            if (!LOCK_NOT_AVAILABLE.equals(failed.getSQLException().getSQLState())) {
+                throw failed;
+            }
+            throw Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY", "Many containers are being changed just now."
+                    + " Nothing of this request was stored: repeat it.").asException();
+        }
     }
 
     /** Notes how a customer's containers stand now, so that the next change of each is told. */

@@ -59,14 +59,14 @@ class TellChanges {
             return;
         }
         var asking = notices.asking(telling.stream().map(one -> one.told.customer()).collect(Collectors.toSet()));
-        var asked = telling.stream().filter(one -> asking.stream()
-                .anyMatch(subscription -> subscription.asksFor(one.told.customer(), one.told.type()))).toList();
+        var asked = telling.stream().filter(one -> asking.getOrDefault(one.told.customer(), List.of()).stream()
+                .anyMatch(subscription -> subscription.asksFor(one.told.type()))).toList();
         if (!asked.isEmpty()) {
             notices.write(written(asked, asking, sites(asked, changes)));
         }
     }
 
-    private List<Written> written(List<Telling> asked, List<Asking> asking, Map<UUID, Sites> sites) {
+    private List<Written> written(List<Telling> asked, Map<UUID, List<Asking>> asking, Map<UUID, Sites> sites) {
         var described = containers.read(asked.stream().map(Telling::container).collect(Collectors.toSet()));
         var at = clock.instant();
         var written = new ArrayList<Written>();
@@ -74,8 +74,8 @@ class TellChanges {
             var told = one.told;
             var description = Objects.requireNonNull(described.get(one.container), "no container " + one.container);
             var own = Objects.requireNonNull(sites.get(told.customer()));
-            for (var subscription : asking) {
-                if (subscription.asksFor(told.customer(), told.type())) {
+            for (var subscription : Objects.requireNonNull(asking.get(told.customer()))) {
+                if (subscription.asksFor(told.type())) {
                     written.add(new Written(subscription.id(), one.container, body(one, description, own, at)));
                 }
             }

@@ -27,8 +27,8 @@ class WriteNotices {
     /** Who is told what. */
     record Asking(UUID id, UUID customer, Set<NoticeKind> kinds) {
 
-        boolean asksFor(UUID of, NoticeType type) {
-            return customer.equals(of) && type.kind() != null && kinds.contains(type.kind());
+        boolean asksFor(NoticeType type) {
+            return type.kind() != null && kinds.contains(type.kind());
         }
     }
 
@@ -47,15 +47,15 @@ class WriteNotices {
         this.clock = clock;
     }
 
-    /** The subscriptions that notices are written for, in the order in which they were made. */
-    List<Asking> asking(Collection<UUID> customers) {
+    /** The subscriptions that notices are written for, by customer. */
+    Map<UUID, List<Asking>> asking(Collection<UUID> customers) {
         return jdbc.sql("""
                 select id, customer_id, kinds from notice_subscription
                 where customer_id = any (?) and status in ('ACTIVE', 'PAUSED') order by id""")
                 .param(customers.toArray(UUID[]::new))
                 .query((row, number) -> new Asking(row.getObject("id", UUID.class),
                         row.getObject("customer_id", UUID.class), kinds((String[]) row.getArray("kinds").getArray())))
-                .list();
+                .list().stream().collect(Collectors.groupingBy(Asking::customer));
     }
 
     static Set<NoticeKind> kinds(String[] words) {

@@ -2,11 +2,14 @@ package org.collarbook.portal.notices;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 
+import org.collarbook.access.CustomerId;
 import org.collarbook.compliance.ContainersAssessed;
+import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
@@ -60,6 +63,23 @@ class FirstSubscriptionTests {
         made.get(20, TimeUnit.SECONDS);
         assertThat(jdbc.sql("select word from notice_seen where container_id = ?").param(id).query(String.class)
                 .single()).isEqualTo("HELD");
+    }
+
+    /** Whoever changes containers is not kept waiting behind it for long. */
+    @Test
+    void comesAgainWhenALongChangeIsUnderWay() throws Exception {
+        var customer = given.customer();
+        var refused = new CompletableFuture<Answer>();
+        transaction.executeWithoutResult(status -> {
+            events.publishEvent(new ContainersAssessed(List.of(given.registered())));
+            Thread.startVirtualThread(() -> refused.complete(fixture.api.asPortalOf(new CustomerId(customer)).post(
+                    "/api/customers/" + customer + "/notice-subscriptions",
+                    NoticeFixture.wanted("https://example.com/", List.of("HOLD")))));
+            assertThat(refused).succeedsWithin(Duration.ofSeconds(20));
+        });
+        refused.get().expectProblem(503, "BUSY");
+        assertThat(jdbc.sql("select count(*) from notice_subscription where customer_id = ?").param(customer)
+                .query(Long.class).single()).isZero();
     }
 
     /** One short statement in the transaction of a change, and none for each container. */
