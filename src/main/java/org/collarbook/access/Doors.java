@@ -176,6 +176,18 @@ public final class Doors {
             door(HttpMethod.DELETE, "/api/calendar-feeds/*", DISPATCH),
             door(HttpMethod.GET, "/api/customers/*/containers",
                     EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            // what a customer's own system is told: a lasting way out of the house, so made like a key, or by the customer
+            door(HttpMethod.POST, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.DELETE, "/api/notice-subscriptions/*", EnumSet.of(PORTAL, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/secret-rotation", EnumSet.of(PORTAL, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/pause", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/resumption", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/test", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/replays", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*/notices", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*/attempts", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
             // keys
             door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),

@@ -18,6 +18,7 @@ import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.Status;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
@@ -52,9 +53,11 @@ public class Requirements {
     private final LoadedRuleBook loaded;
     private final BulkCopy copy;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
     Requirements(JdbcClient jdbc, KnownContainers containers, RuleBook rules, LoadedRuleBook loaded, BulkCopy copy,
-            Clock clock) {
+            Clock clock, ApplicationEventPublisher events) {
+        this.events = events;
         this.jdbc = jdbc;
         this.copy = copy;
         this.containers = containers;
@@ -83,6 +86,7 @@ public class Requirements {
         var closed = new HashSet<>(ids);
         known.forEach(one -> closed.remove(one.id()));
         jdbc.sql("delete from requirement where container_id = any (?)").param(closed.toArray(UUID[]::new)).update();
+        events.publishEvent(new ContainersAssessed(List.copyOf(closed)));
     }
 
     /** The same for containers that have just been registered and were never assessed: nothing to replace. */
@@ -100,6 +104,7 @@ public class Requirements {
             }
         }
         copy.into("requirement (" + COLUMNS + ")", rows, row -> row);
+        events.publishEvent(new ContainersAssessed(List.copyOf(ids)));
     }
 
     /** Empty where it is not known. */
@@ -137,6 +142,7 @@ public class Requirements {
                 .param("requirements", texts(rows, RequirementRow::requirement))
                 .param("jurisdictions", texts(rows, Requirements::jurisdiction)).update();
         insert(rows, byId);
+        events.publishEvent(new ContainersAssessed(List.copyOf(byId.keySet())));
     }
 
     private void insert(List<RequirementRow> rows, Map<UUID, KnownContainer> byId) {
