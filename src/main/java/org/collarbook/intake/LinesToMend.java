@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -16,7 +15,7 @@ import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVRecord;
 import org.collarbook.intake.ImportLines.LedgerLine;
 import org.collarbook.intake.ImportReport.LineProblem;
-import org.collarbook.platform.Cursor;
+import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.SpreadsheetText;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -31,6 +30,7 @@ import org.springframework.stereotype.Component;
 class LinesToMend {
 
     private static final List<String> ADDED = List.of("problem_line", "problems");
+    private static final PageSize MOST = PageSize.of(PageSize.MOST);
     /** A number below zero is no formula. */
     private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
 
@@ -49,31 +49,25 @@ class LinesToMend {
         return ADDED.contains(heading.strip().toLowerCase(Locale.ROOT));
     }
 
-    /** The file is read once, no further than the last of the rows; what is kept of it is a page of its lines. */
+    /** The file is read once, no further than the last of the rows; what is kept is a page of its lines. */
     void write(UUID importId, UUID pass, Collection<Line.Outcome> outcomes, OutputStream out) throws IOException {
         try (var reader = new LedgerReader(StoredFile.read(jdbc, importId), maps.keptWith(importId));
                 var text = new OutputStreamWriter(out, StandardCharsets.UTF_8)) {
-            var ours = new ArrayList<Integer>();
-            for (int i = 0; i < reader.header().size(); i++) {
-                if (isAdded(reader.header().get(i))) {
-                    ours.add(i);
-                }
-            }
-            text.write(written(reader, cells(reader.header(), Set.copyOf(ours), ADDED)));
-            var size = PageSize.of(PageSize.MOST);
-            var page = lines.page(pass, outcomes, 0, size);
-            while (true) {
+            text.write(written(reader, reader.header(), ADDED));
+            for (var page = lines.page(pass, outcomes, 0, MOST);; page = lines.page(pass, outcomes, after(page),
+                    MOST)) {
                 for (var line : page.items()) {
-                    text.write(written(reader, cells(row(reader, line), Set.copyOf(ours),
-                            List.of(Long.toString(line.line()), words(line)))));
+                    text.write(written(reader, row(reader, line), List.of(Long.toString(line.line()), words(line))));
                 }
-                var next = Cursor.parse(page.next(), 1);
-                if (next == null) {
+                if (page.next() == null) {
                     return;
                 }
-                page = lines.page(pass, outcomes, Long.parseLong(next.key().getFirst()), size);
             }
         }
+    }
+
+    private static long after(Page<LedgerLine> page) {
+        return page.items().getLast().line();
     }
 
     private static CSVRecord row(LedgerReader reader, LedgerLine line) {
@@ -87,20 +81,17 @@ class LinesToMend {
         return reader.asHandedIn();
     }
 
-    private static String written(LedgerReader reader, List<String> cells) {
-        return reader.format().format(cells.toArray()) + "\r\n";
-    }
-
-    private static List<String> cells(CSVRecord row, Set<Integer> without, List<String> added) {
+    /** A file that came from here has the columns already: they are written anew. */
+    private static String written(LedgerReader reader, CSVRecord row, List<String> added) {
         var cells = new ArrayList<String>();
         for (int i = 0; i < row.size(); i++) {
-            if (!without.contains(i)) {
+            if (i >= reader.header().size() || !isAdded(reader.header().get(i))) {
                 cells.add(row.get(i));
             }
         }
         cells.addAll(added);
         cells.replaceAll(cell -> NUMBER.matcher(cell).matches() ? cell : SpreadsheetText.guarded(cell));
-        return cells;
+        return reader.format().format(cells.toArray()) + "\r\n";
     }
 
     private static String words(LedgerLine line) {

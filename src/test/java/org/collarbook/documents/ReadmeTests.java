@@ -13,6 +13,7 @@ import org.collarbook.access.Role;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.RegisterTest;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.TestPropertySource;
 
 /** Runs the README's session with the shell and curl, as a reader would, on an empty register of its own. */
@@ -23,9 +24,11 @@ class ReadmeTests {
     private static final Path README = Path.of("README.md");
 
     private final Api api;
+    private final JdbcClient jdbc;
 
-    ReadmeTests(Api api) {
+    ReadmeTests(Api api, JdbcClient jdbc) {
         this.api = api;
+        this.jdbc = jdbc;
     }
 
     @Test
@@ -51,6 +54,7 @@ class ReadmeTests {
         shell.environment().put("KEY", api.keyOf(Role.ADMINISTRATOR));
         shell.environment().put("CUSTOMER", customer());
         shell.environment().put("ID", container());
+        shell.environment().put("IMPORT", latestImport());
         shell.environment().put("SITE", site("S-005"));
         shell.environment().put("TRUCK", site("V-02"));
         var process = shell.start();
@@ -69,6 +73,11 @@ class ReadmeTests {
         return api.as(Role.CLERK).get("/api/sites?size=1000").at("/items").valueStream()
                 .filter(site -> site.at("/code").asString().equals(code)).map(site -> site.at("/id").asString())
                 .findFirst().orElse("");
+    }
+
+    private String latestImport() {
+        return jdbc.sql("select import_id::text from ledger_pass order by number desc limit 1").query(String.class)
+                .optional().orElse("");
     }
 
     private String container() {

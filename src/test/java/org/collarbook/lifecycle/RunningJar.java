@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
@@ -88,6 +89,13 @@ final class RunningJar implements AutoCloseable {
         return send(request(path, key).header("Content-Type", "application/json")
                 .header("Idempotency-Key", idempotencyKey).timeout(Duration.ofMinutes(5))
                 .POST(HttpRequest.BodyPublishers.ofString(json)));
+    }
+
+    HttpResponse<String> post(String path, String key, Map<String, String> headers, String body)
+            throws IOException, InterruptedException {
+        var request = request(path, key).POST(HttpRequest.BodyPublishers.ofString(body));
+        headers.forEach(request::header);
+        return send(request);
     }
 
     private HttpRequest.Builder request(String path, String key) {

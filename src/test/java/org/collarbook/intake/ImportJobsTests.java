@@ -1,0 +1,231 @@
+package org.collarbook.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+
+import org.collarbook.access.Role;
+import org.collarbook.intake.LedgerPasses.Purpose;
+import org.collarbook.platform.jobs.Claim;
+import org.collarbook.platform.jobs.JobQueue;
+import org.collarbook.platform.jobs.JobRun;
+import org.collarbook.platform.jobs.NotOurs;
+import org.collarbook.testing.Answer;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
+import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** Who checks and commits a ledger when services die or are slow, when it is cancelled, and when the register moves on. */
+@RegisterTest
+class ImportJobsTests {
+
+    /** Three pieces of a commit, the last not full. */
+    private static final int ROWS = 25_000;
+
+    private final Api api;
+    private final Tables tables;
+    private final LedgerPasses passes;
+    private final LedgerJobs jobs;
+    private final RunPass run;
+    private final JdbcClient jdbc;
+    private final TransactionTemplate transaction;
+    private final String maker = "R" + Given.serial();
+
+    ImportJobsTests(Api api, Tables tables, LedgerPasses passes, LedgerJobs jobs, RunPass run, JdbcClient jdbc,
+            TransactionTemplate transaction) {
+        this.api = api;
+        this.tables = tables;
+        this.passes = passes;
+        this.jobs = jobs;
+        this.run = run;
+        this.jdbc = jdbc;
+        this.transaction = transaction;
+    }
+
+    private String ledger(int rows) {
+        var csv = new StringBuilder("specification,maker,serial,manufactured,tag\r\n");
+        for (int i = 0; i < rows; i++) {
+            csv.append("DOT-4BA240,").append(maker).append(",N").append(i).append(",5-04,\r\n");
+        }
+        return csv.toString();
+    }
+
+    private long registered() {
+        return jdbc.sql("select count(*) from container where maker = ?").param(maker).query(Long.class).single();
+    }
+
+    private Answer report(Answer of) {
+        return api.as(Role.CLERK).get("/api/imports/" + of.id()).expect(200);
+    }
+
+    /** As by another service: queued and claimed before anybody here sees it. */
+    private Claim claimedElsewhere(Purpose purpose, Answer of) {
+        return Objects.requireNonNull(transaction.execute(status -> {
+            passes.queue(UUID.fromString(of.id()), purpose, purpose == Purpose.COMMIT ? Imports.OnRefused.SKIP : null,
+                    UUID.randomUUID());
+            return passes.of(purpose).claim().orElseThrow();
+        }));
+    }
+
+    private Claim takenUp(Claim dead) {
+        return Objects.requireNonNull(transaction.execute(status -> {
+            jdbc.sql("update ledger_pass set lease_until = now() - interval '1 second' where id = ?").param(dead.id())
+                    .update();
+            return passes.of(Purpose.COMMIT).claim().orElseThrow();
+        }));
+    }
+
+    private void until(Answer of, String field) {
+        for (long end = System.nanoTime() + TimeUnit.MINUTES.toNanos(2); report(of).at(field).isMissingNode();) {
+            assertThat(System.nanoTime()).as("%s never came", field).isLessThan(end);
+            LockSupport.parkNanos(5_000_000);
+        }
+    }
+
+    @Test
+    void aCheckThatIsCancelledStoresNothing() {
+        var checked = Ledger.checked(api, ledger(3), null);
+        var claim = claimedElsewhere(Purpose.CHECK, checked);
+        assertThat(passes.of(Purpose.CHECK).claim()).as("two services never do the same job").isEmpty();
+        assertThat(report(checked).text("/state")).isEqualTo("CHECKING");
+        var cancelled = api.as(Role.CLERK).post(report(checked).text("/links/cancel"), "").expect(200);
+        assertThat(cancelled.text("/state")).isEqualTo("CANCELLED");
+        assertThatThrownBy(() -> run.toItsEnd(new JobRun(passes.of(Purpose.CHECK), claim)))
+                .isInstanceOf(NotOurs.class);
+        assertThat(tables.count("ledger_import_outcome where pass_id = '" + claim.id() + "'")).isZero();
+        api.as(Role.CLERK).post("/api/imports/" + checked.id() + "/cancel", "").expectProblem(409, "IMPORT_IS_OVER");
+        Ledger.commit(api, report(checked), "SKIP").expectProblem(409, "IMPORT_NOT_CHECKED");
+    }
+
+    @Test
+    void aLedgerThatWaitsTellsNoLines() {
+        var id = Ledger.checked(api, ledger(1), null);
+        jdbc.sql("update ledger_pass set status = 'QUEUED' where import_id = ?").param(UUID.fromString(id.id()))
+                .update();
+        var waiting = report(id);
+        assertThat(waiting.text("/state")).isEqualTo("WAITING_FOR_CHECK");
+        assertThat(waiting.at("/rows").isMissingNode()).isTrue();
+        for (var asked : List.of("/lines", "/lines?format=csv")) {
+            api.as(Role.CLERK).get("/api/imports/" + id.id() + asked).expectProblem(409, "IMPORT_NOT_CHECKED");
+        }
+        api.as(Role.CLERK).post(waiting.text("/links/cancel"), "").expect(200);
+    }
+
+    @Test
+    void aCommitThatIsCancelledTellsThroughWhichLineItIsStoredAndMayGoOn() {
+        var checked = Ledger.checked(api, ledger(ROWS), null);
+        var queued = Ledger.commit(api, checked, "SKIP").expect(202);
+        assertThat(queued.text("/state")).isIn("WAITING_FOR_COMMIT", "COMMITTING");
+        until(queued, "/committedThroughLine");
+        var cancelled = api.as(Role.CLERK).post(queued.text("/links/cancel"), "").expect(200);
+        long through = cancelled.at("/committedThroughLine").asLong();
+        assertThat(through).isBetween(2L, (long) ROWS);
+        assertThat(Ledger.rows(cancelled)).isEqualTo((through - 1) + "/" + (through - 1) + "/0/0/0/0");
+        assertThat(cancelled.text("/rowsOf")).isEqualTo("COMMIT");
+        jobs.start(Purpose.COMMIT);
+        assertThat(Ledger.over(api, queued, "CANCELLED").at("/committedThroughLine").asLong()).isEqualTo(through);
+        assertThat(registered()).isEqualTo(through - 1);
+
+        var again = Ledger.committed(api, report(queued), "SKIP");
+        assertThat(Ledger.rows(again)).isEqualTo(ROWS + "/" + (ROWS - through + 1) + "/0/" + (through - 1) + "/0/0");
+        assertThat(registered()).isEqualTo(ROWS);
+    }
+
+    @Test
+    void aCommitWhoseServiceDiedGoesOnAtItsCheckpoint() throws Exception {
+        var first = new Ledger().row("maker", maker, "serial", "HAS", "tag", "T" + maker);
+        first.load(api, null);
+        var csv = ledger(ROWS).replaceFirst("\r\n", "\r\nDOT-4BA240," + maker + ",HAS,5-04,U" + maker + "\r\n")
+                // a row of the first piece said otherwise, left out in part, and its tag taken: after the checkpoint
+                + "DOT-4BA240," + maker + ",N7,5-04,X" + maker + "\r\n" + "DOT-4BA240,,N8,5-04,\r\n"
+                + "DOT-4BA240," + maker + ",LAST,5-04,T" + maker + "\r\n";
+        var checked = Ledger.checked(api, csv, null);
+        var foretold = (ROWS + 4) + "/" + ROWS + "/1/0/0/3";
+        assertThat(Ledger.rows(checked)).isEqualTo(foretold);
+
+        var claim = claimedElsewhere(Purpose.COMMIT, checked);
+        var queue = passes.of(Purpose.COMMIT);
+        var dying = CompletableFuture.runAsync(() -> run.toItsEnd(new JobRun(queue, claim)));
+        until(checked, "/committedThroughLine");
+        var next = takenUp(claim);
+        assertThat(next.attempt()).isEqualTo(2);
+        assertThat(dying).failsWithin(2, TimeUnit.MINUTES).withThrowableThat().withCauseInstanceOf(NotOurs.class);
+        long before = report(checked).at("/committedThroughLine").asLong();
+        assertThat(before).isLessThan(ROWS);
+        assertThat(registered()).isEqualTo(before - 1);
+
+        run.toItsEnd(new JobRun(queue, next));
+        var committed = Ledger.over(api, checked, "COMMITTED");
+        assertThat(Ledger.rows(committed)).isEqualTo(foretold);
+        assertThat(committed.at("/progress/attempt").asInt()).isEqualTo(2);
+        assertThat(registered()).isEqualTo(ROWS + 1);
+        assertThat(tables.count("(select generate_series(first_line, last_line) from ledger_import_outcome"
+                + " where pass_id = '" + claim.id() + "') as lines")).as("every line once").isEqualTo(ROWS + 4);
+        assertThat(committed.at("/problems").findValuesAsString("code")).containsExactly("TWICE_IN_FILE",
+                "MAY_BE_ANOTHER", "TAG_IN_USE");
+        assertThat(tables.count("ledger_claim")).isZero();
+
+        var digest = tables.digest();
+        // but for the last, whose tag nobody has by now
+        var same = csv.substring(0, csv.lastIndexOf("DOT"));
+        var again = Ledger.committed(api, Ledger.checked(api, same, null), "SKIP");
+        assertThat(Ledger.rows(again)).isEqualTo((ROWS + 3) + "/0/0/" + (ROWS + 1) + "/0/2");
+        assertThat(tables.digest()).isEqualTo(digest);
+    }
+
+    @Test
+    void aCommitOfAllOrNoneIsOneTransaction() {
+        var tag = "T" + maker;
+        var csv = ledger(LedgerPass.BATCH + 1) + "DOT-4BA240," + maker + ",LAST,5-04," + tag + "\r\n";
+        var checked = Ledger.checked(api, csv, null);
+        var other = Given.cylinder();
+        other.put("tag", tag);
+        api.as(Role.CLERK).post("/api/containers", other).expect(201);
+        var digest = tables.digest();
+        Ledger.commit(api, checked, "ABORT").expect(202);
+        var failed = Ledger.over(api, checked, "FAILED");
+        assertThat(failed.text("/failure/code")).isEqualTo("ROWS_REFUSED");
+        assertThat(failed.text("/failure/detail")).contains("line " + (LedgerPass.BATCH + 3), "AMBIGUOUS",
+                "TAG_IN_USE");
+        assertThat(failed.at("/committedThroughLine").isMissingNode()).isTrue();
+        assertThat(tables.digest()).isEqualTo(digest);
+
+        var skipped = Ledger.committed(api, failed, "SKIP");
+        assertThat(Ledger.rows(skipped)).isEqualTo((LedgerPass.BATCH + 2) + "/" + (LedgerPass.BATCH + 1) + "/0/0/0/1");
+    }
+
+    @Test
+    void aPassThatKillsWhoeverRunsItIsGivenUpAndACommitMayBeAskedForAgain() {
+        var checked = Ledger.checked(api, ledger(1), null);
+        var claim = claimedElsewhere(Purpose.COMMIT, checked);
+        jdbc.sql("update ledger_pass set attempt = ?, lease_until = now() - interval '1 second' where id = ?")
+                .params(JobQueue.ATTEMPTS, claim.id()).update();
+        jobs.start(Purpose.COMMIT);
+        assertThat(Ledger.over(api, checked, "FAILED").text("/failure/code")).isEqualTo("GIVEN_UP");
+        assertThat(Ledger.rows(Ledger.committed(api, report(checked), "ABORT"))).isEqualTo("1/1/0/0/0/0");
+    }
+
+    @Test
+    void progressIsSeenWhileThePassIsWithinItsTransaction() {
+        var checked = Ledger.checked(api, ledger(1), null);
+        var claim = claimedElsewhere(Purpose.CHECK, checked);
+        var job = new JobRun(passes.of(Purpose.CHECK), claim);
+        transaction.executeWithoutResult(status -> {
+            job.tell(LedgerPasses.passed(1, 40));
+            CompletableFuture.runAsync(job::beat).join();
+            assertThat(report(checked).at("/progress/rows").asLong()).isEqualTo(1);
+            assertThat(report(checked).at("/progress/bytes").asLong()).isEqualTo(40);
+        });
+        run.toItsEnd(job);
+    }
+}
