@@ -73,8 +73,9 @@ class ImportsController {
             Caller caller) throws IOException {
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
-        var readBy = map == null ? null : maps.named(map);
-        try (var file = files.open(ledger.getInputStream(), sheet)) {
+        var readBy = map == null || map.isBlank() ? null : maps.named(map.strip());
+        try (var file = files.open(ledger.getInputStream(),
+                sheet == null || sheet.isBlank() ? null : sheet)) {
             var report = imports.check(name(ledger), file, readBy, checked, caller.id());
             return ResponseEntity.created(URI.create("/api/imports/" + report.id()))
                     .eTag(new Revision(report.version()).etag()).body(report);
