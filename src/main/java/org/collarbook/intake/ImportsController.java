@@ -95,9 +95,9 @@ class ImportsController {
             Caller caller) throws IOException {
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
-        var readBy = map == null ? null : maps.named(map);
+        var readBy = map == null || map.isBlank() ? null : maps.named(map.strip());
         ImportReport report;
-        try (var file = files.open(ledger.getInputStream(), sheet)) {
+        try (var file = files.open(ledger.getInputStream(), sheet == null || sheet.isBlank() ? null : sheet)) {
             report = imports.handIn(name(ledger), file, readBy, checked, caller.id());
         }
         jobs.start(Purpose.CHECK);

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -19,6 +21,7 @@ import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.collarbook.access.Role;
+import org.collarbook.platform.Sha256;
 import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
@@ -107,6 +110,8 @@ class WorkbookTests {
         var checked = Ledger.handIn(api, file, Ledger.declaration()).expect(201);
         assertEquals("2/2/0/0/0", Ledger.rows(checked), checked.body());
         assertEquals("Bestand", checked.text("/sheet"));
+        assertEquals(file.length, checked.at("/bytes").asInt());
+        assertEquals(HexFormat.of().formatHex(Sha256.of(file)), checked.text("/sha256"));
         var lines = api.as(Role.CLERK).get(checked.text("/links/lines")).expect(200);
         assertEquals("[2, 4]", lines.at("/items").findValuesAsString("line").toString());
         Ledger.commit(api, checked, "ABORT").expect(200);
@@ -218,8 +223,8 @@ class WorkbookTests {
     @Test
     void whatIsNoWorkbookIsRefused() throws Exception {
         var good = workbook(workbook -> fill(workbook.createSheet(), 0, "serial"));
-        refused(java.util.Arrays.copyOf(good, good.length / 2), "BROKEN_WORKBOOK");
-        refused(java.util.Arrays.copyOf(good, 30), "BROKEN_WORKBOOK");
+        refused(Arrays.copyOf(good, good.length / 2), "BROKEN_WORKBOOK");
+        refused(Arrays.copyOf(good, 30), "BROKEN_WORKBOOK");
         refused(Zips.of(Map.of("letter.txt", "hello")), "NO_WORKBOOK");
         refused(Zips.of(Map.of()), "NO_WORKBOOK");
         assertTrue(refused(Zips.of(Map.of("mimetype", "application/vnd.oasis.opendocument.spreadsheet", "content.xml",

@@ -27,6 +27,15 @@ public class LedgerFiles {
 
     /** {@code sheet} names the sheet of a workbook; what is thrown leaves nothing behind. */
     public HandedIn open(InputStream handedIn, @Nullable String sheet) throws IOException {
+        try {
+            return opened(handedIn, sheet);
+        } catch (IOException | RuntimeException refused) {
+            handedIn.close();
+            throw refused;
+        }
+    }
+
+    private HandedIn opened(InputStream handedIn, @Nullable String sheet) throws IOException {
         var file = new Digested(handedIn);
         InputStream content = metered(file, file);
         var beginning = beginning(content);
@@ -54,6 +63,7 @@ public class LedgerFiles {
     private HandedIn workbook(Digested file, InputStream content, @Nullable String wanted) throws IOException {
         var workbook = Workbook.spooled(content, new Budget(mostUnpacked));
         try {
+            content.close();
             var sheet = workbook.sheet(wanted);
             return new HandedIn(file, new SheetText(workbook, sheet, new Budget(mostUnpacked)), sheet.name());
         } catch (IOException | RuntimeException refused) {
