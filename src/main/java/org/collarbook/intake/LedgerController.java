@@ -30,13 +30,13 @@ class LedgerController {
             row is `UNCHANGED`. It is for machines: text is as it is, without an apostrophe before what a spreadsheet \
             would run. A stamp that would be read otherwise today is written in its plain form.
 
-            A row does not tell: pressures, volumes and findings of a test (`GET /api/containers/{id}/requalifications`), \
-            repairs (`/repairs`), holds that were lifted (`/holds`), where a container stood before and fills before the \
-            last (`/history`), moves by road (`/transport-records`), former tags and marks (`/identity`), fills, \
-            sightings and weights (`/fills`), which recall a hold is of, what was corrected or withdrawn, and records that \
-            were merged into others. Sites where nothing stands, routes, products and requalifiers are not in it. Of a \
-            container that several places in different jurisdictions claim no place is told, so that nobody asks the \
-            wrong rules.""")
+            A row does not tell, of a container: pressures, volumes and findings of tests (`/requalifications`), repairs \
+            (`/repairs`), holds that were lifted and the recall that one is of (`/holds`), where it stood before \
+            (`/movements`, `/sightings`), the weights of fills and those before the last (`/fills`), moves by road \
+            (`/transport-records`), former tags and marks and what was merged into it (`/identity`), and what was \
+            corrected or withdrawn (`/history`). Sites where nothing stands, routes, products and requalifiers are not \
+            in it. Of a container that places in different jurisdictions claim no place is told, so that nobody asks \
+            the wrong rules.""")
     void csv(HttpServletResponse response) throws IOException {
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8);

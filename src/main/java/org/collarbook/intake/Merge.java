@@ -111,10 +111,13 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
     private Ownership owner() {
         var given = row.particulars().ownership();
         var had = before.particulars().without(before.declared()).ownership();
-        boolean isNamed = given.owned() != null
+        // the word distributor says no less than an owner of that name
+        boolean isOwn = Boolean.TRUE.equals(given.owned()) && given.owner() == null
+                && Boolean.TRUE.equals(had.owned()) && ParticularsReader.DISTRIBUTOR.equalsIgnoreCase(had.owner());
+        boolean isNamed = given.owned() != null && !isOwn
                 || given.owner() != null && had.owned() == null && had.owner() == null;
         return new Ownership(isNamed ? given.owned() : had.owned(), isNamed ? given.owner() : had.owner(),
-                given.consent() == null && isSameOwner() ? had.consent() : given.consent());
+                given.consent() == null && (isOwn || isSameOwner()) ? had.consent() : given.consent());
     }
 
     /** Of another permit nothing is known but what the row tells. */

@@ -25,7 +25,10 @@ class StatementCountTests {
         var ledger = new Ledger();
         for (int i = 0; i < rows; i++) {
             ledger.row("serial", serial + "/" + i, "tag", serial + "-" + i, "last_test_mark", "5-16E", "filled_on",
-                    "2021-05-20", "site", serial + i % 50, "site_kind", "CUSTOMER", "customer", serial + i % 50 / 2);
+                    "2021-05-20", "site", serial + i % 50, "site_kind", "CUSTOMER", "customer", serial + i % 50 / 2,
+                    "emptied_on", "2022-05-20", "status", "dented", "other_tests", "5-11E", "parts",
+                    "service valve | fitted 2020-05-01", "owner_consent", "yes", "declared", "owner_consent",
+                    "declared_by", "clerk " + i % 3, "declared_on", "2026-11-20");
         }
         return ledger.csv();
     }
