@@ -106,6 +106,8 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sightings", STAFF),
             door(HttpMethod.GET, "/api/containers/*/sightings", STAFF),
             door(HttpMethod.GET, "/api/place-disputes", STAFF),
+            // whoever looks at the gauge, and what sends it
+            door(HttpMethod.POST, "/api/readings", STAFF), door(HttpMethod.GET, "/api/containers/*/readings", STAFF),
             door(HttpMethod.POST, "/api/swaps", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/sites/*/swaps", STAFF),
             // what stands beside the tanks of a site
@@ -164,8 +166,12 @@ public final class Doors {
             door(HttpMethod.POST, "/api/calendar-feeds", DISPATCH),
             door(HttpMethod.GET, "/api/calendar-feeds", DISPATCH),
             door(HttpMethod.DELETE, "/api/calendar-feeds/*", DISPATCH),
-            door(HttpMethod.GET, "/api/customers/*/containers",
-                    EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            // what a customer's web site is built on; the staff names the customer
+            door(HttpMethod.GET, "/api/portal/containers", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/containers/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/sites", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/sites/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/customers/*/containers", DISPATCH),
             // keys
             door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),

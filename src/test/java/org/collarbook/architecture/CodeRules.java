@@ -80,8 +80,9 @@ final class CodeRules {
 
     private static DescribedPredicate<JavaClass> readsTheDatabase() {
         return DescribedPredicate.describe("read the database",
-                type -> type.getAllFields().stream().anyMatch(field -> field.getRawType().isEquivalentTo(JdbcClient.class)
-                        || field.getRawType().isEquivalentTo(KnownContainers.class)));
+                type -> type.getAllFields().stream()
+                        .anyMatch(field -> field.getRawType().isEquivalentTo(JdbcClient.class)
+                                || field.getRawType().isEquivalentTo(KnownContainers.class)));
     }
 
     private static DescribedPredicate<JavaMethod> parameterOfScope() {

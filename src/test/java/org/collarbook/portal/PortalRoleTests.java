@@ -105,7 +105,8 @@ class PortalRoleTests {
             }
             become(portal, customer, "{" + site + "}");
             for (var query : List.of("select id from portal.container", "select container_id from portal.hold",
-                    "select distinct container_id from portal.requirement", "select container_id from portal.placement")) {
+                    "select distinct container_id from portal.requirement",
+                    "select container_id from portal.placement")) {
                 assertThat(column(portal, query)).as(query).containsExactly(here.toString());
             }
             assertThat(column(portal, "select id from portal.site")).containsExactly(site.toString());
@@ -124,8 +125,9 @@ class PortalRoleTests {
     @Test
     void cannotReadOrWriteAnyTable() throws SQLException {
         try (var portal = portal()) {
-            var all = column(portal, "select c.oid::regclass::text from pg_class c where relkind in ('r', 'v', 'm', 'p')"
-                    + " and relnamespace = 'public'::regnamespace");
+            var all = column(portal,
+                    "select c.oid::regclass::text from pg_class c where relkind in ('r', 'v', 'm', 'p')"
+                            + " and relnamespace = 'public'::regnamespace");
             assertThat(all).hasSizeGreaterThan(60);
             for (var table : all) {
                 assertThatThrownBy(() -> column(portal, "select * from " + table + " limit 1")).as(table)
