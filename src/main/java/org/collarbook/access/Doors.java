@@ -106,6 +106,8 @@ public final class Doors {
             door(HttpMethod.POST, "/api/sightings", STAFF),
             door(HttpMethod.GET, "/api/containers/*/sightings", STAFF),
             door(HttpMethod.GET, "/api/place-disputes", STAFF),
+            // whoever looks at the gauge, and what sends it
+            door(HttpMethod.POST, "/api/readings", STAFF), door(HttpMethod.GET, "/api/containers/*/readings", STAFF),
             door(HttpMethod.POST, "/api/swaps", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/sites/*/swaps", STAFF),
             // what stands beside the tanks of a site
@@ -174,8 +176,12 @@ public final class Doors {
             door(HttpMethod.POST, "/api/calendar-feeds", DISPATCH),
             door(HttpMethod.GET, "/api/calendar-feeds", DISPATCH),
             door(HttpMethod.DELETE, "/api/calendar-feeds/*", DISPATCH),
-            door(HttpMethod.GET, "/api/customers/*/containers",
-                    EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            // what a customer's web site is built on; the staff names the customer
+            door(HttpMethod.GET, "/api/portal/containers", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/containers/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/sites", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/sites/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/customers/*/containers", DISPATCH),
             // what a customer's own system is told: a lasting way out of the house, so made like a key, or by the customer
             door(HttpMethod.POST, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, ADMINISTRATOR)),
             door(HttpMethod.GET, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),

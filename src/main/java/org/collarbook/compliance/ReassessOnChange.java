@@ -5,6 +5,7 @@ import java.util.List;
 
 import org.collarbook.custody.ContainerEmptied;
 import org.collarbook.custody.ContainerFilled;
+import org.collarbook.custody.ContainerGauged;
 import org.collarbook.custody.ContainerMoved;
 import org.collarbook.custody.ContainerSeen;
 import org.collarbook.custody.Places;
@@ -67,6 +68,13 @@ class ReassessOnChange {
     @EventListener
     void on(ContainerEmptied event) {
         changes.of(List.of(event.containerId()));
+    }
+
+    /** It is told beside the answer and changes no judgement. */
+    @EventListener
+    void on(ContainerGauged event) {
+        changes.enter(List.of(event.containerId()));
+        requirements.touch(List.of(event.containerId()));
     }
 
     @EventListener

@@ -2,6 +2,7 @@ package org.collarbook.compliance;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -29,12 +30,17 @@ import org.springframework.transaction.annotation.Transactional;
 public class Requirements {
 
     private static final String COLUMNS = "container_id, requirement, jurisdiction, decisive, standing, due,"
-            + " filled_in_time, changes_on, changes_to, rule, reasons, site_id, customer_id, rule_book_id, assessed_on";
+            + " filled_in_time, changes_on, changes_to, rule, reasons, site_id, customer_id, rule_book_id, assessed_on,"
+            + " changed_at";
+
+    /** No two changes of a container carry the same second. */
+    private static final String CHANGED_AT = "greatest(:now::timestamptz, requirement.changed_at + interval '1 second')";
 
     private static final String WRITE = "insert into requirement (" + COLUMNS + ")" + """
 
             select container_id, requirement, jurisdiction, decisive, standing, due, filled_in_time, changes_on,
-                changes_to, rule, string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on
+                changes_to, rule, string_to_array(reasons, ','), site_id, customer_id, :rule_book, assessed_on,
+                :now::timestamptz
             from unnest(:containers::uuid[], :requirements::text[], :jurisdictions::text[], :decisive::boolean[],
                     :standings::text[], :due::date[], :filled::boolean[], :changes_on::date[], :changes_to::text[],
                     :rules::text[], :reasons::text[], :sites::uuid[], :customers::uuid[], :days::date[])
@@ -44,8 +50,8 @@ public class Requirements {
                 standing = excluded.standing, due = excluded.due, filled_in_time = excluded.filled_in_time,
                 changes_on = excluded.changes_on, changes_to = excluded.changes_to, rule = excluded.rule, reasons = excluded.reasons, site_id = excluded.site_id,
                 customer_id = excluded.customer_id, rule_book_id = excluded.rule_book_id,
-                assessed_on = excluded.assessed_on
-            """;
+                assessed_on = excluded.assessed_on, changed_by = pg_current_xact_id(),
+                changed_at =\s""" + CHANGED_AT;
 
     private final JdbcClient jdbc;
     private final KnownContainers containers;
@@ -100,7 +106,7 @@ public class Requirements {
             for (var row : RequirementRow.of(known, today(known), rules)) {
                 rows.add(new @Nullable Object[]{row.container(), row.requirement(), jurisdiction(row), row.decisive(),
                         row.standing(), row.due(), row.filledInTime(), changesOn(row), changesTo(row), row.rule(),
-                        names(row.reasons()), site(known), customer(known), loaded.id(), row.assessedOn()});
+                        names(row.reasons()), site(known), customer(known), loaded.id(), row.assessedOn(), now()});
             }
         }
         copy.into("requirement (" + COLUMNS + ")", rows, row -> row);
@@ -146,7 +152,7 @@ public class Requirements {
     }
 
     private void insert(List<RequirementRow> rows, Map<UUID, KnownContainer> byId) {
-        jdbc.sql(WRITE).param("rule_book", loaded.id())
+        jdbc.sql(WRITE).param("rule_book", loaded.id()).param("now", now())
                 .param("containers", column(rows, RequirementRow::container, UUID[]::new))
                 .param("requirements", texts(rows, RequirementRow::requirement))
                 .param("jurisdictions", texts(rows, Requirements::jurisdiction))
@@ -161,6 +167,17 @@ public class Requirements {
                 .param("sites", column(rows, row -> site(byId.get(row.container())), UUID[]::new))
                 .param("customers", column(rows, row -> customer(byId.get(row.container())), UUID[]::new))
                 .param("days", texts(rows, RequirementRow::assessedOn)).update();
+    }
+
+    private OffsetDateTime now() {
+        return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+
+    /** What is told beside the judgement changed. */
+    void touch(Collection<UUID> ids) {
+        jdbc.sql("update requirement set changed_by = pg_current_xact_id(), changed_at = " + CHANGED_AT
+                + " where container_id = any (:ids) and decisive").param("now", now())
+                .param("ids", ids.toArray(UUID[]::new)).update();
     }
 
     private static <T> T[] column(List<RequirementRow> rows, Function<RequirementRow, @Nullable T> value,

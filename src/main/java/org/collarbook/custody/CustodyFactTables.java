@@ -26,4 +26,9 @@ class CustodyFactTables {
     FactTable emptyingTable() {
         return new FactTable("emptying");
     }
+
+    @Bean
+    FactTable readingTable() {
+        return new FactTable("reading");
+    }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 import org.collarbook.platform.Journalled;
 import org.springframework.stereotype.Component;
 
-/** Where containers went and were seen, the gas put into them, what was found of that later, and that they were empty. */
+/** Where containers went and were seen, the gas put into them, what was found of that later, that they were empty, gauges. */
 @Component
 class CustodyFacts implements Journalled {
 
@@ -31,6 +31,11 @@ class CustodyFacts implements Journalled {
                 to_json(e) as content, null::json as more
             from emptying e where e.container_id =\s""" + ASKED;
 
+    private static final String READINGS = """
+            select g.id, g.container_id, 'GAUGED' as kind, g.gauged_at as occurred_at, g.recorded_at, g.recorded_by,
+                to_json(g) as content, null::json as more
+            from reading g where g.container_id =\s""" + ASKED;
+
     private static final String FLAGS = """
             select g.id, g.container_id, g.recorded_at as occurred_at, g.recorded_at, g.recorded_by,
                 case when g.reasons = '[]' then 'FILL_CLEARED' else 'FILL_FLAGGED' end as kind,
@@ -39,6 +44,6 @@ class CustodyFacts implements Journalled {
 
     @Override
     public List<String> selects() {
-        return List.of(MOVEMENTS, SIGHTINGS, FILLS, EMPTYINGS, FLAGS);
+        return List.of(MOVEMENTS, SIGHTINGS, FILLS, EMPTYINGS, READINGS, FLAGS);
     }
 }

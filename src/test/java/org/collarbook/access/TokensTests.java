@@ -98,7 +98,7 @@ class TokensTests {
                         List.of(site, "all")))) {
             var caller = api.withKey(ISSUER.token(token -> claims.forEach(token::claim)));
             caller.get("/api/containers?size=1").expectProblem(403, "FORBIDDEN");
-            caller.get("/api/customers/" + customer + "/containers").expectProblem(403, "FORBIDDEN");
+            caller.get("/api/portal/containers?customer=" + customer).expectProblem(403, "FORBIDDEN");
         }
     }
 
@@ -107,8 +107,8 @@ class TokensTests {
         var customer = given.customer();
         var portal = api.withKey(ISSUER.token(token -> token.claim("collarbook_roles", List.of("portal"))
                 .claim("collarbook_customer", customer.toString())));
-        portal.get("/api/customers/" + customer + "/containers").expect(200);
-        portal.get("/api/customers/" + given.customer() + "/containers").expectProblem(404, "NOT_FOUND");
+        portal.get("/api/portal/containers").expect(200);
+        portal.get("/api/portal/containers?customer=" + given.customer()).expectProblem(404, "NOT_FOUND");
         portal.get("/api/containers").expectProblem(403, "FORBIDDEN");
     }
 

@@ -268,8 +268,7 @@ class HoldsTests {
         held(id, HoldReason.LEAKING);
         var pulled = api.as(Role.DISPATCHER).get(pullList).expect(200);
         assertThat(pulled.body()).contains(id.toString(), "ON_HOLD");
-        var seen = api.asPortalOf(new CustomerId(customer)).get("/api/customers/" + customer + "/containers")
-                .expect(200);
+        var seen = api.asPortalOf(new CustomerId(customer)).get("/api/portal/containers").expect(200);
         assertThat(seen.body()).contains(id.toString(), "ON_HOLD").doesNotContain("seen at the dock");
     }
 

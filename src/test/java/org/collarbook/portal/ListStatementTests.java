@@ -10,6 +10,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.SentStatements;
+import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 
 /** How many statements a list takes does not depend on how many containers are on it; nor does a fill check. */
@@ -18,10 +19,12 @@ class ListStatementTests {
 
     private final Api api;
     private final Given given;
+    private final TestClock clock;
 
-    ListStatementTests(Api api, Given given) {
+    ListStatementTests(Api api, Given given, TestClock clock) {
         this.api = api;
         this.given = given;
+        this.clock = clock;
     }
 
     private record Fleet(UUID customer, UUID site) {}
@@ -36,7 +39,7 @@ class ListStatementTests {
     }
 
     private static List<String> lists(Fleet fleet) {
-        return List.of("/api/customers/" + fleet.customer + "/containers",
+        return List.of("/api/portal/sites?customer=" + fleet.customer,
                 "/api/pull-list?before=2027-01-01&site=" + fleet.site, "/api/schedule?site=" + fleet.site,
                 "/api/schedule?format=csv&site=" + fleet.site);
     }
@@ -58,6 +61,29 @@ class ListStatementTests {
             long statements = statements(many.get(i));
             assertThat(statements).as(many.get(i)).isEqualTo(statements(few.get(i))).isLessThanOrEqualTo(7);
         }
+    }
+
+    /** Two that begin and end the snapshot are among them. */
+    @Test
+    void aPortalsPageTakesAsManyForManyAsForFew() {
+        var few = fleetOf(2);
+        var many = fleetOf(40);
+        for (var asked : List.of("", "&status=OVERDUE&dueFrom=2016-01&dueTo=2016-12")) {
+            long statements = statements("/api/portal/containers?customer=" + many.customer + asked);
+            assertThat(statements).as(asked)
+                    .isEqualTo(statements("/api/portal/containers?customer=" + few.customer + asked))
+                    .isLessThanOrEqualTo(10);
+        }
+        assertThat(statementsOfChanges(many)).isEqualTo(statementsOfChanges(few)).isLessThanOrEqualTo(10);
+    }
+
+    /** From an answer of the day before, so that every container is looked at. */
+    private long statementsOfChanges(Fleet fleet) {
+        var list = "/api/portal/containers?customer=" + fleet.customer;
+        clock.set(TestClock.TODAY.minusDays(1));
+        var since = api.as(Role.ADMINISTRATOR).get(list).expect(200).header("Since-Token");
+        clock.set(TestClock.TODAY);
+        return statements(list + "&since=" + since);
     }
 
     /** One for the key and one for the container with all its facts. */

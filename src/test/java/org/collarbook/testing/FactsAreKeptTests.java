@@ -20,7 +20,8 @@ class FactsAreKeptTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"mark_correction", "movement", "sighting", "swap", "fill", "requalification", "declaration",
+    @ValueSource(strings = {"mark_correction", "movement", "sighting", "reading", "swap", "fill", "requalification",
+            "declaration",
             "idempotency",
             "extinguisher", "extinguisher_record", "hold", "hold_lift", "recall", "recall_end", "test_record",
             "requalification_correction", "repair", "repair_correction", "emptying", "journal", "site_version",

@@ -1,0 +1,27 @@
+package org.collarbook.compliance;
+
+import java.time.Duration;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.scheduling.annotation.Scheduled;
+import org.springframework.stereotype.Component;
+
+/** Where containers were and are no more is kept for as long as a portal may ask what changed since, and no longer. */
+@Component
+public class Departures {
+
+    /** By the database's clock, which wrote them. */
+    public static final Duration KEPT = Duration.ofDays(45);
+
+    private final JdbcClient jdbc;
+
+    Departures(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @Scheduled(initialDelayString = "${collarbook.recompute.after:PT1S}", fixedDelayString = "PT24H")
+    void forget() {
+        jdbc.sql("delete from departure where gone_at < now() - make_interval(days => ?)").param((int) KEPT.toDays())
+                .update();
+    }
+}
