@@ -10,16 +10,22 @@ import java.util.Set;
 import org.collarbook.custody.SiteKind;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Installation;
+import org.collarbook.regulation.Steel;
+import org.collarbook.regulation.ReliefValve;
+import org.collarbook.regulation.ExtendedPeriod;
 import org.collarbook.regulation.Use;
 
 /** What sort of thing stands in a column, where a form of its own is read there. */
 final class ColumnSorts {
 
-    static final Set<LedgerColumn> DAYS = EnumSet.of(LedgerColumn.FILLED_ON);
-    static final Set<LedgerColumn> MONTHS = EnumSet.of(LedgerColumn.MANUFACTURED, LedgerColumn.LAST_TEST_MONTH);
+    static final Set<LedgerColumn> DAYS = EnumSet.of(LedgerColumn.FILLED_ON, LedgerColumn.EMPTIED_ON,
+            LedgerColumn.OUT_OF_SERVICE_SINCE, LedgerColumn.PERMIT_EXPIRES);
+    static final Set<LedgerColumn> MONTHS = EnumSet.of(LedgerColumn.MANUFACTURED, LedgerColumn.LAST_TEST_MONTH,
+            LedgerColumn.SCHEME_DUE);
     /** Signs that somebody gave: none of them is a date, though a spreadsheet may have made one of it. */
     static final Set<LedgerColumn> SIGNS = EnumSet.of(LedgerColumn.SERIAL, LedgerColumn.MAKER, LedgerColumn.TAG,
-            LedgerColumn.SITE, LedgerColumn.CUSTOMER, LedgerColumn.RIN, LedgerColumn.LAST_TEST_MARK);
+            LedgerColumn.SITE, LedgerColumn.CUSTOMER, LedgerColumn.RIN, LedgerColumn.LAST_TEST_MARK,
+            LedgerColumn.PERMIT_NUMBER);
 
     /** The only words that may stand in a column. */
     static final Map<LedgerColumn, List<String>> WORDS = words();
@@ -32,8 +38,12 @@ final class ColumnSorts {
         words.put(LedgerColumn.USE, of(Use.class));
         words.put(LedgerColumn.INSTALLATION, of(Installation.class));
         words.put(LedgerColumn.SITE_KIND, of(SiteKind.class));
+        words.put(LedgerColumn.STEEL, of(Steel.class));
+        words.put(LedgerColumn.RELIEF_VALVE, of(ReliefValve.class));
+        words.put(LedgerColumn.EXTENDED_PERIOD, of(ExtendedPeriod.class));
+        words.put(LedgerColumn.OWNED, List.of("yes", "no", "unknown"));
         for (var column : EnumSet.of(LedgerColumn.EXCLUSIVE, LedgerColumn.CORROSION_FREE, LedgerColumn.COATED,
-                LedgerColumn.MARKS_LEGIBLE)) {
+                LedgerColumn.MARKS_LEGIBLE, LedgerColumn.COLLAR_READ, LedgerColumn.LINED, LedgerColumn.OWNER_CONSENT)) {
             words.put(column, List.of("yes", "no"));
         }
         words.put(LedgerColumn.WATER_CAPACITY_UNIT, Units.CAPACITY.symbols());

@@ -98,12 +98,20 @@ class Subscriptions {
 
     Subscription require(UUID id, CustomerScope scope) {
         return jdbc.sql(SELECT + " s.id = ?").param(id).query(Subscriptions::read).optional()
-                .filter(found -> scope.covers(found.customerId()))
+                .filter(found -> covers(scope, found.customerId()))
                 .orElseThrow(() -> Problem.notFound("subscription").asException());
     }
 
+    /** A subscription is of all sites of the customer: a key that is confined to some has none. */
+    private static boolean covers(CustomerScope scope, UUID customer) {
+        return switch (scope) {
+            case CustomerScope.Everyone _ -> true;
+            case CustomerScope.Only(var own, var sites) -> sites == null && own.value().equals(customer);
+        };
+    }
+
     private void require(CustomerId customer, CustomerScope scope) {
-        if (!scope.covers(customer.value()) || !jdbc.sql("select exists (select from customer where id = ?)")
+        if (!covers(scope, customer.value()) || !jdbc.sql("select exists (select from customer where id = ?)")
                 .param(customer.value()).query(Boolean.class).single()) {
             throw Problem.notFound("customer").asException();
         }
