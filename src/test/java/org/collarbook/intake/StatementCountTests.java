@@ -36,7 +36,7 @@ class StatementCountTests {
     private record Taken(long check, long commit) {}
 
     private Taken load(String csv, String rows) {
-        try (var sent = new SentStatements()) {
+        try (var sent = new SentStatements("jobs-")) {
             var checked = Ledger.checked(api, csv, Ledger.declaration());
             assertEquals(rows, Ledger.rows(checked));
             long check = sent.count();

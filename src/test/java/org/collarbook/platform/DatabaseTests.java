@@ -76,7 +76,8 @@ class DatabaseTests {
 
     private String someColumn(String table) {
         return jdbc.sql("""
-                select attname from pg_attribute where attrelid = ?::regclass and attnum = 2""").param(table)
+                select attname from pg_attribute where attrelid = ?::regclass and attnum > 0 and not attisdropped
+                order by attnum limit 1""").param(table)
                 .query(String.class).single();
     }
 }

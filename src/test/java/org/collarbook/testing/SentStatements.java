@@ -13,7 +13,15 @@ public final class SentStatements extends Handler implements AutoCloseable {
     private final Level before = driver.getLevel();
     private final AtomicLong statements = new AtomicLong();
 
+    private final String threads;
+
     public SentStatements() {
+        this("");
+    }
+
+    /** Only what is sent by threads whose names begin so. */
+    public SentStatements(String threads) {
+        this.threads = threads;
         setLevel(Level.ALL);
         driver.setLevel(Level.FINEST);
         driver.setUseParentHandlers(false);
@@ -23,7 +31,8 @@ public final class SentStatements extends Handler implements AutoCloseable {
     @Override
     public void publish(LogRecord message) {
         var text = String.valueOf(message.getMessage());
-        if (text.contains("FE=> Execute") || text.contains("FE=> Query(CopyStart)")) {
+        if ((text.contains("FE=> Execute") || text.contains("FE=> Query(CopyStart)"))
+                && Thread.currentThread().getName().startsWith(threads)) {
             statements.incrementAndGet();
         }
     }
