@@ -161,7 +161,7 @@ class CustomerMatrixTests {
         }
     }
 
-    /** What differs from one request to the next; the server ends a connection after so many of them. */
+    /** Without what differs from one request to the next; the server ends a connection after so many of them. */
     private static Map<String, List<String>> constant(Answer answer) {
         return answer.headers().map().entrySet().stream()
                 .filter(header -> !Set.of("date", "x-request-id", "ratelimit", "connection").contains(header.getKey()))
