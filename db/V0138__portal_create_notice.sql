@@ -27,8 +27,8 @@ grant select, insert, update, delete on notice to collarbook_app;
 
 -- Each time that one was sent, or was tried to.
 create table notice_attempt (
-    number           bigint      primary key generated always as identity,
     notice_id        uuid        not null references notice on delete cascade,
+    number           bigint      primary key generated always as identity,
     subscription_id  uuid        not null,
     attempted_at     timestamptz not null,
     took_ms          int         not null,
