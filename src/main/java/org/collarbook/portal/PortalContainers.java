@@ -58,8 +58,9 @@ class PortalContainers {
             PageSize size) {
         session.confine(scope, customer);
         var snapshot = jdbc.sql("select pg_current_snapshot()::text").query(String.class).single();
-        var read = told(ids(filter, after, size));
-        return new Listed(read, new Since(snapshot, clock.instant(), loaded.id()));
+        // before any day is asked for: one that begins meanwhile is told as a change
+        var since = new Since(snapshot, clock.instant(), loaded.id());
+        return new Listed(told(ids(filter, after, size)), since);
     }
 
     private List<UUID> ids(PortalFilter filter, @Nullable UUID after, PageSize size) {

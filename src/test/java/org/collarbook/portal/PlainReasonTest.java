@@ -21,7 +21,7 @@ class PlainReasonTest {
     private static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
     private static Assessment told(ReasonCode code) {
-        var no = Permission.refused(List.of());
+        var no = Permission.unless(List.of(Reason.of(code)));
         return new Assessment(DAY, Status.ON_HOLD, no, no, no, no, List.of(), List.of(
                 new Reason(code, "what the staff wrote: ask Mr Holt of the other customer", null)));
     }

@@ -10,6 +10,7 @@ import java.util.UUID;
 
 import org.collarbook.access.CustomerId;
 import org.collarbook.access.Role;
+import org.collarbook.intake.Ledger;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
@@ -84,19 +85,18 @@ class PortalAnswersTests {
     }
 
     @Test
-    void tellsTheLastRequalificationPassed() {
+    void tellsTheLastRequalificationWithItsMethodAndRin() {
+        var serial = Given.serial();
+        new Ledger().row("serial", serial, "manufactured", "5-04", "last_test_mark", "5-21E", "rin", "A123").load(api,
+                Ledger.declaration());
+        var id = UUID.fromString(api.as(Role.CLERK).get("/api/containers?serial=" + serial).expect(200)
+                .text("/items/0/id"));
         var customer = given.customer();
-        var id = made("2004-05", given.site(customer));
-        api.as(Role.YARD).post("/api/containers/" + id + "/requalifications",
-                Map.of("month", "2021-05", "method", "EXTERNAL_VISUAL", "rin", "A123", "result", "PASSED"));
-        var staff = api.as(Role.YARD).get("/api/containers/" + id + "/requalifications").expect(200).at("/items");
-        var item = portal(customer).get(LIST + "/" + id).expect(200).at("/container/lastRequalification");
-        if (staff.isEmpty()) {
-            assertThat(item.isMissingNode()).isTrue();
-        } else {
-            assertThat(item.at("/month").asString()).isEqualTo("2021-05");
-            assertThat(item.at("/method").asString()).isEqualTo("EXTERNAL_VISUAL");
-        }
+        given.moved(id, given.site(customer), "2026-11-24T09:00:00Z");
+        var last = portal(customer).get(LIST + "/" + id).expect(200).at("/container/lastRequalification");
+        assertThat(last.at("/month").asString()).isEqualTo("2021-05");
+        assertThat(last.at("/method").asString()).isEqualTo("EXTERNAL_VISUAL");
+        assertThat(last.at("/rin").asString()).isEqualTo("A123");
     }
 
     @Test

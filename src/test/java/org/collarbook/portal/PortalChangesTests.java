@@ -168,6 +168,23 @@ class PortalChangesTests {
         assertThat(copy.containers().get(here.toString()).at("/site/name").asString()).isEqualTo("Upper yard");
     }
 
+    @Test
+    void aSiteThatIsAnotherCustomersTakesWhatStandsThereAlong() {
+        var customer = given.customer();
+        var site = given.site(customer);
+        var here = at(site);
+        var buyer = given.customer();
+        var copy = PortalCopy.whole(portal(customer), 100);
+        var theirs = PortalCopy.whole(portal(buyer), 100);
+        var clerk = api.as(Role.CLERK);
+        var body = Given.depot();
+        body.put("kind", "CUSTOMER");
+        body.put("customerId", buyer);
+        clerk.ifMatch(clerk.get("/api/sites/" + site).expect(200)).put("/api/sites/" + site, body).expect(200);
+        assertThat(copy.follow(100)).isEqualTo(new PortalCopy.Told(Set.of(), Set.of(here.toString())));
+        assertThat(theirs.follow(100)).isEqualTo(new PortalCopy.Told(Set.of(here.toString()), Set.of()));
+    }
+
     /** It began before the first answer and ends after the second: by number or time it would be older than both. */
     @Test
     void aTransactionThatEndsLateIsNotMissed() {

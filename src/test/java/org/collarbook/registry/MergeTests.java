@@ -166,7 +166,8 @@ class MergeTests {
         return clerk.get(path(container)).json() + "\n" + clerk.get(path(container) + "/assessment").json() + "\n"
                 + clerk.get(path(container) + "/holds").json() + "\n" + clerk.get(path(container) + "/movements").json()
                 + "\n" + clerk.get(path(container) + "/fills").json() + "\n" + jdbc.sql("""
-                        select string_agg(r::text, ' ' order by r::text) from requirement r
+                        select string_agg(told, ' ' order by told) from requirement r
+                        cross join lateral (select (to_jsonb(r) - 'changed_by' - 'changed_at')::text as told) t
                         where container_id = cast(? as uuid)""").param(container.id()).query(String.class).optional()
                 + jdbc.sql("select p::text from placement p where container_id = cast(? as uuid)")
                         .param(container.id()).query(String.class).optional();
