@@ -20,6 +20,7 @@ import com.tngtech.archunit.core.domain.JavaMethodCall;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.lang.ArchRule;
 import jakarta.persistence.Entity;
+import org.collarbook.access.Caller;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.compliance.KnownContainers;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -62,7 +63,7 @@ final class CodeRules {
             .haveModifier(JavaModifier.SYNTHETIC).because("state that changes is guarded by its own class");
 
     static final ArchRule PORTAL_READS_ARE_SCOPED = methods().that().areDeclaredInClassesThat(
-            resideInAPackage("org.collarbook.portal..").and(readsTheDatabase())).and().areNotPrivate()
+            answersAPortal().and(readsTheDatabase())).and().areNotPrivate()
             .should(have(parameterOfScope())).because("a finder without a scope finds everybody's");
 
     static final List<ArchRule> ALL = List.of(REGULATION_IS_PURE, TIME_COMES_FROM_THE_CLOCK, ENTITIES_STAY_AT_HOME,
@@ -78,6 +79,15 @@ final class CodeRules {
                         && call.getTarget().getRawParameterTypes().isEmpty());
     }
 
+    /** In {@code notices} much is done for nobody who asks: there, what a controller calls. */
+    private static DescribedPredicate<JavaClass> answersAPortal() {
+        return resideInAPackage("org.collarbook.portal")
+                .or(resideInAPackage("org.collarbook.portal.notices")
+                        .and(DescribedPredicate.describe("answer a request",
+                                type -> type.getDirectDependenciesToSelf().stream().anyMatch(
+                                        use -> use.getOriginClass().isAnnotatedWith(RestController.class)))));
+    }
+
     private static DescribedPredicate<JavaClass> readsTheDatabase() {
         return DescribedPredicate.describe("read the database",
                 type -> type.getAllFields().stream()
@@ -86,7 +96,8 @@ final class CodeRules {
     }
 
     private static DescribedPredicate<JavaMethod> parameterOfScope() {
-        return DescribedPredicate.describe("a CustomerScope among the parameters", method -> method
-                .getRawParameterTypes().stream().anyMatch(type -> type.isEquivalentTo(CustomerScope.class)));
+        return DescribedPredicate.describe("a CustomerScope or a Caller among the parameters", method -> method
+                .getRawParameterTypes().stream().anyMatch(
+                        type -> type.isEquivalentTo(CustomerScope.class) || type.isEquivalentTo(Caller.class)));
     }
 }
