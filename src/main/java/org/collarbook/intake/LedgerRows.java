@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 
 import org.collarbook.registry.ContainerRows;
+import org.collarbook.platform.SpreadsheetText;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -117,7 +118,8 @@ class LedgerRows {
             out.append(first ? "" : ",");
             first = false;
             if (cell != null) {
-                out.append(isPlain(cell) ? cell : '"' + cell.replace("\"", "\"\"") + '"');
+                var text = SpreadsheetText.asItIs(cell);
+                out.append(isPlain(text) ? text : '"' + text.replace("\"", "\"\"") + '"');
             }
         }
         out.append("\r\n");

@@ -22,8 +22,20 @@ public final class SpreadsheetText {
 
     /** The cell without the apostrophe of {@link #guarded}. */
     public static String unguarded(String cell) {
-        return cell.length() > 1 && cell.charAt(0) == '\'' && STARTS.indexOf(cell.charAt(1)) >= 0
-                ? cell.substring(1)
-                : cell;
+        return looksGuarded(cell) ? cell.substring(1) : cell;
+    }
+
+    /** So that {@link #unguarded} gives the cell again: what looks as if it were guarded gets an apostrophe more. */
+    public static String asItIs(String cell) {
+        return looksGuarded(cell) ? "'" + cell : cell;
+    }
+
+    /** Apostrophes before what would be run. */
+    private static boolean looksGuarded(String cell) {
+        int at = 0;
+        while (at < cell.length() && cell.charAt(at) == '\'') {
+            at++;
+        }
+        return at > 0 && at < cell.length() && STARTS.indexOf(cell.charAt(at)) >= 0;
     }
 }
