@@ -10,6 +10,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,6 +19,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -65,6 +67,7 @@ class KeysController {
         return Page.of(keys.page(Cursor.parseId(cursor), asked), asked, key -> Cursor.after(key.id()));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping
     @Operation(summary = "Issue a key; it is shown in this answer only")
     ResponseEntity<ShownKey> issue(@RequestBody NewKey request, Caller caller) {
@@ -73,6 +76,7 @@ class KeysController {
         return shown(keys.issue(key, grant, caller.id()), key);
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/{id}/rotation")
     @Operation(summary = "Replace a key by one that opens the same; the old one goes on for the overlap")
     ResponseEntity<ShownKey> rotate(@PathVariable UUID id, @RequestBody Rotation request, Caller caller) {
@@ -84,6 +88,7 @@ class KeysController {
         return ResponseEntity.created(URI.create("/api/keys/" + id)).body(new ShownKey(id, key.text()));
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/{id}")
     @Operation(summary = "Revoke a key at once")
     ResponseEntity<Void> revoke(@PathVariable UUID id) {

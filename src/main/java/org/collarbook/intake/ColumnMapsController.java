@@ -20,9 +20,11 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -63,6 +65,8 @@ class ColumnMapsController {
     }
 
     @PutMapping(path = "/{name}", consumes = MediaType.APPLICATION_JSON_VALUE)
+    @ApiResponse(responseCode = "201", description = "Made", useReturnTypeSchema = true)
+    @ApiResponse(responseCode = "200", description = "Replaced", useReturnTypeSchema = true)
     @Operation(summary = "Say how files of one kind are read, under a new name or in place of what was said", description = """
             `columns`: heading of theirs to the column of the template, with the `unit` of its numbers; `fixed`: what all rows
             have in a column that the file has not; `ignored`: headings left out on purpose; `words`: by column, their word to
@@ -73,6 +77,7 @@ class ColumnMapsController {
         return told(name, isNew ? HttpStatus.CREATED : HttpStatus.OK);
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/{name}")
     @Operation(summary = "Drop a column map; ledgers handed in with it keep their copy")
     ResponseEntity<Void> drop(@PathVariable String name,

@@ -12,12 +12,14 @@ import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 
@@ -55,6 +57,7 @@ class CalendarFeedsController {
     @Schema(name = "CalendarFeedList")
     record FeedList(List<CalendarFeeds.Feed> items) {}
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping(path = "/api/calendar-feeds", produces = "application/json")
     @Operation(summary = "Open a calendar to subscribe to; its address is shown in this answer only", description = """
             Whoever has the address reads this calendar and nothing else, without a key, until it is revoked. As with keys \
@@ -79,6 +82,7 @@ class CalendarFeedsController {
         return new FeedList(feeds.all());
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/api/calendar-feeds/{id}")
     @Operation(summary = "Revoke a calendar's address at once")
     ResponseEntity<Void> revoke(@PathVariable UUID id) {

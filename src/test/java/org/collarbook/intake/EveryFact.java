@@ -35,7 +35,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Fills a register with containers of every kind and every fact that a ledger can tell, and some that it cannot. */
 final class EveryFact {
 
-    static final List<String> ODD = List.of("=1+1", "'=1+1", "''-x", "+5", "-7", "@x", "'quoted", "a\"b\"", "a;b|c,d", "\"; |\"",
+    static final List<String> ODD = List.of("=1+1", "'=1+1", "''-x", "+5", "-7", "@x", "'quoted", "a\"b\"", "a;b|c,d",
+            "\"; |\"",
             "Łódź Ж 漢字 🔥", "none", "#1", "\\N", "\\.", "NULL");
     private static final Map<String, String> KINDS = Map.of("ASME", "STATIONARY_TANK", "MC-331", "CARGO_TANK",
             "DOT-51", "PORTABLE_TANK");

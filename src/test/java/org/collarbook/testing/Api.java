@@ -46,7 +46,11 @@ public final class Api {
 
     /** A portal confined to one customer. */
     public Session asPortalOf(CustomerId customer) {
-        return withKey(keys.of(Role.PORTAL, customer));
+        return withKey(portalKeyOf(customer));
+    }
+
+    public String portalKeyOf(CustomerId customer) {
+        return keys.of(Role.PORTAL, customer);
     }
 
     public Session withKey(String key) {

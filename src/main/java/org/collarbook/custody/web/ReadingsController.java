@@ -19,6 +19,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -27,6 +28,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -61,6 +63,7 @@ class ReadingsController {
         this.clock = clock;
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/readings")
     @Operation(summary = "Record what the gauge of a tank showed, in percent", description = """
             The tank by `containerId` or `tag`; `source` is READ_BY_PERSON or TELEMETRY. One delivered again is answered \

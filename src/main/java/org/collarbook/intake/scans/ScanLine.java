@@ -63,14 +63,16 @@ sealed interface ScanLine {
     }
 
     @Schema(name = "MovementLine")
-    record Moved(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt,
+    record Moved(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt,
             @Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
             @Nullable String specification, @Nullable String maker, @Nullable UUID toSite, @Nullable UUID fromSite)
             implements OfOne {}
 
     /** It came back to a site; {@code empty} also records that it was found empty, {@code how} as whoever saw it says. */
     @Schema(name = "ReturnLine")
-    record Returned(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt,
+    record Returned(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt,
             @Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
             @Nullable String specification, @Nullable String maker, @Nullable UUID toSite, @Nullable Boolean empty,
             @Nullable String how) implements OfOne {
@@ -81,7 +83,8 @@ sealed interface ScanLine {
     }
 
     @Schema(name = "FillLine")
-    record Filled(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt,
+    record Filled(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt,
             @Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
             @Nullable String specification, @Nullable String maker, @Nullable String product,
             @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,
@@ -99,20 +102,23 @@ sealed interface ScanLine {
     }
 
     @Schema(name = "HoldLine")
-    record Held(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt,
+    record Held(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt,
             @Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
             @Nullable String specification, @Nullable String maker, @Nullable String reason, @Nullable String note)
             implements OfOne {}
 
     /** It stood there, as at a stock count. */
     @Schema(name = "SeenLine")
-    record Seen(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt,
+    record Seen(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt,
             @Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
             @Nullable String specification, @Nullable String maker, @Nullable UUID site) implements OfOne {}
 
     /** Taken away, and left in its place; one of the two may be absent. */
     @Schema(name = "SwapLine")
-    record Swapped(@Nullable String id, @Nullable ScanKind kind, @Nullable Instant occurredAt, @Nullable UUID site,
+    record Swapped(@Nullable String id, @Schema(requiredMode = Schema.RequiredMode.REQUIRED) @Nullable ScanKind kind,
+            @Nullable Instant occurredAt, @Nullable UUID site,
             @Nullable UUID vehicle, @Nullable NamedContainer out, @Nullable NamedContainer in) implements ScanLine {
 
         @Override

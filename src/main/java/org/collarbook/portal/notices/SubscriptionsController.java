@@ -10,6 +10,7 @@ import org.collarbook.access.CustomerId;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,6 +18,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
@@ -56,6 +58,7 @@ class SubscriptionsController {
         }
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/customers/{id}/notice-subscriptions")
     @Operation(summary = "Have a customer's endpoint told of changes; its secret is shown in this answer only", description = """
             Made by an administrator, or by the customer's own portal key. What changes from then on is told. As with keys \
@@ -78,6 +81,7 @@ class SubscriptionsController {
         return subscriptions.require(id, scope);
     }
 
+    @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/notice-subscriptions/{id}")
     @Operation(summary = "End a subscription; what waits is not sent")
     ResponseEntity<Void> end(@PathVariable UUID id, CustomerScope scope) {
