@@ -19,6 +19,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.TransactionException;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Who asked for which change, and who was refused. Lines are appended, never changed. */
 @Component
 class AccessLog {
@@ -26,6 +28,7 @@ class AccessLog {
     private static final Logger log = LoggerFactory.getLogger(AccessLog.class);
 
     /** One request as it was answered. */
+    @Schema(name = "AccessLogLine")
     record Line(long number, Instant at, UUID requestId, @Nullable UUID callerId, @Nullable String caller,
             String method, @Nullable String endpoint, List<String> ids, int status, boolean denied) {}
 

@@ -116,8 +116,8 @@ class AccessLogTests {
         assertThat(lineOf(api.anonymous().get("/calendars/" + CODE_WORD + ".ics").expect(404))).isEmpty();
         var portal = api.withKey(key(Map.of("name", "a portal", "roles", List.of("portal"), "customerId",
                 given.customer())).key());
-        assertThat(lineOf(portal.get("/api/customers/" + given.customer() + "/containers").expect(404)))
-                .containsExactly("a portal GET /api/customers/*/containers 404 t");
+        assertThat(lineOf(portal.get("/api/portal/sites/" + given.site(given.customer())).expect(404)))
+                .containsExactly("a portal GET /api/portal/sites/* 404 t");
         assertNothingSecretIn(stranger);
     }
 

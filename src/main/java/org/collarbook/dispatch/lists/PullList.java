@@ -22,6 +22,7 @@ record PullList(Asked asked, List<Stop> stops, int count, List<SizeTotal> sizes,
      * What was asked for. {@code title} names it for a person, such as "Route N-2, north loop"; {@code before} is given
      * where a date was asked about, and the visits decide where it is null.
      */
+    @Schema(name = "PullListAsked")
     record Asked(String title, @Nullable NamedRoute route, @Nullable LocalDate visit, @Nullable LocalDate before) {}
 
     record NamedRoute(UUID id, String code, String name, NamedSite depot, @Nullable NamedSite vehicle) {}

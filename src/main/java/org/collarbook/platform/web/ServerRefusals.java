@@ -36,7 +36,7 @@ class ServerRefusals implements WebServerFactoryCustomizer<TomcatServletWebServe
                 response.setContentType("application/problem+json");
                 response.setCharacterEncoding("UTF-8");
                 response.getReporter().write("""
-                        {"type":"urn:problem-type:collarbook:refused-by-server","status":%d,"code":"REFUSED_BY_SERVER",\
+                        {"type":"urn:problem-type:collarbook:refused-by-server","title":"Refused","status":%d,"code":"REFUSED_BY_SERVER",\
                         "detail":"The server could not read this request."}""".formatted(response.getStatus()));
                 response.finishResponse();
             } catch (IOException | IllegalStateException gone) {

@@ -3,6 +3,8 @@ package org.collarbook.portal.notices;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** How long beforehand a due month is told: so many months before it, or so many days before its last day. */
 record Lead(int count, Unit unit) {
 
@@ -18,6 +20,7 @@ record Lead(int count, Unit unit) {
     }
 
     /** As asked for. */
+    @Schema(name = "NoticeLead")
     record Asked(@Nullable Integer days, @Nullable Integer months) {
 
         @Nullable

@@ -1,0 +1,127 @@
+package org.collarbook.documents;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+
+import org.collarbook.access.Role;
+import org.collarbook.testing.Answer;
+import org.collarbook.testing.Api;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Every operation of the API document is asked wrongly: ids, parameters, headers, bodies of wrong type, size, form and
+ * encoding. Each is refused by a problem that tells nothing of the inside, and nothing changes.
+ */
+@RegisterTest
+class WrongRequestsTests {
+
+    private static final List<String> IDS = List.of(UUID.randomUUID().toString(), "x", "-1", "%00", "..%2F..%2Fetc",
+            "%F0%9F%92%A5", "%ED%A0%80", "a".repeat(4000), "null", "%27%20or%201=1--");
+    private static final List<String> VALUES = List.of("", "x", "-1", "1e9", "99999999999999999999", "2026-02-30",
+            "%00",
+            "%F0%9F%92%A5", "%C3%28", "%27;drop%20table%20container--", "a".repeat(4000));
+    private static final List<String> BODIES = List.of("", "null", "[]", "{", "1", "\"x\"", "{\"zz\":1}",
+            "[".repeat(5000), "{\"zz\":\"" + "a".repeat(100_000) + "\"}", "{\"zz\":1,\"zz\":2}", "{\"\\u0000\":1}",
+            "\ufeff{\"zz\":1}", "{\"zz\":1e999999}", "{} {}");
+    private static final List<String> WRONG = List.of("{}", "[]", "[[]]", "-1", "1e400", "\"\"", "\"\\u0000\"", "true",
+            "\"" + "x".repeat(5000) + "\"", "{\"zz\":1}");
+
+    private final Api api;
+    private final Tables tables;
+    private final List<String> faults = new ArrayList<>();
+    private final Map<Integer, Integer> counts = new TreeMap<>();
+
+    WrongRequestsTests(Api api, Tables tables) {
+        this.api = api;
+        this.tables = tables;
+    }
+
+    @Test
+    void areRefusedAndChangeNothing() {
+        var document = api.anonymous().get("/api-docs").expect(200).json();
+        tables.unchangedBy(() -> document.at("/paths").properties()
+                .forEach(path -> path.getValue().properties()
+                        .forEach(operation -> ask(document, path.getKey(), operation.getKey(), operation.getValue()))));
+        System.out.println("wrong requests by status: " + counts);
+        assertThat(faults).isEmpty();
+        assertThat(counts.values().stream().mapToInt(Integer::intValue).sum()).isGreaterThan(5000);
+    }
+
+    private void ask(JsonNode document, String template, String method, JsonNode operation) {
+        var path = template.replaceAll("\\{[^}]+}", UUID.randomUUID().toString());
+        var verb = method.toUpperCase(Locale.ROOT);
+        boolean hasBody = operation.has("requestBody");
+        if (template.contains("{")) {
+            IDS.forEach(
+                    id -> send(Map.of(), verb, template.replaceAll("\\{[^}]+}", id), hasBody ? "{\"zz\":1}" : null));
+        }
+        for (var parameter : operation.path("parameters")) {
+            if (parameter.path("in").asString().equals("query") && verb.equals("GET")) {
+                VALUES.forEach(
+                        value -> send(Map.of(), verb, path + "?" + parameter.path("name").asString() + "=" + value,
+                                null));
+            }
+        }
+        if (hasBody) {
+            bodies(document, operation).forEach(body -> send(Map.of(), verb, path, body));
+            headers(verb, path);
+        }
+    }
+
+    private static List<String> bodies(JsonNode document, JsonNode operation) {
+        var bodies = new ArrayList<>(BODIES);
+        var schema = operation.at("/requestBody/content/application~1json/schema");
+        var reference = schema.path("$ref").asString("");
+        document.at(reference.isEmpty() ? "/nothing" : reference.substring(1)).path("properties").propertyNames()
+                .forEach(name -> WRONG.forEach(value -> bodies.add("{\"zz\":1,\"" + name + "\":" + value + "}")));
+        return bodies;
+    }
+
+    private void headers(String verb, String path) {
+        for (var header : List.of(Map.of("Content-Type", "text/plain"), Map.of("Content-Type", "application/xml"),
+                Map.of("Content-Type", "multipart/form-data"), Map.of("Content-Type", "application/json;charset=utf-7"),
+                Map.of("If-Match", "x"), Map.of("If-Match", "\"999999999999999999999\""),
+                Map.of("Idempotency-Key", "k".repeat(300)), Map.of("Accept", "image/png"), Map.of("Accept", "x"),
+                Map.of("Content-Encoding", "gzip"))) {
+            send(header, verb, path, "{\"zz\":1}");
+        }
+        send(Map.of(), verb, path, new byte[]{'{', '"', (byte) 0xc3, '(', '"', ':', '1', '}'});
+        send(Map.of(), verb, path, "{\"zz\":1}".getBytes(StandardCharsets.UTF_16));
+    }
+
+    private void send(Map<String, String> headers, String verb, String path, @Nullable Object body) {
+        var session = api.as(path.startsWith("/api/portal") ? Role.CLERK : Role.ADMINISTRATOR);
+        for (var header : headers.entrySet()) {
+            session = session.with(header.getKey(), header.getValue());
+        }
+        var answer = session.send(verb, path, body);
+        counts.merge(answer.status(), 1, Integer::sum);
+        if (isFault(answer)) {
+            faults.add(verb + " " + shortened(path) + " " + headers + " " + shortened(String.valueOf(body)) + "\n"
+                    + shortened(answer.toString()));
+        }
+    }
+
+    /** 503 is told where a job of the kind is under way. */
+    private static boolean isFault(Answer answer) {
+        return answer.status() >= 500 && answer.status() != 503 || answer.status() >= 400
+                && (!answer.contentType().startsWith("application/problem+json") || answer.body()
+                        .matches("(?s).*(Exception|org\\.collarbook\\.|org\\.spring|SQL|psql|\\tat ).*"));
+    }
+
+    private static String shortened(String text) {
+        return text.length() > 300 ? text.substring(0, 300) + "…" : text;
+    }
+}
