@@ -50,8 +50,8 @@ record PortalQuestion(
             wrong.refuse("since", "NOT_WITH_A_FILTER", since, "since alone: what changed is told of all containers");
         }
         var asked = Fields.read(fields, wrong);
-        var after = after(wrong);
-        var rows = rows(wrong);
+        var after = after(cursor, wrong);
+        var rows = rows(size, wrong);
         wrong.done();
         if (whose == null || asked == null || rows == null) {
             throw new IllegalStateException("a question was neither read nor refused");
@@ -115,10 +115,6 @@ record PortalQuestion(
         return null;
     }
 
-    private @Nullable UUID after(Inputs wrong) {
-        return after(cursor, wrong);
-    }
-
     static @Nullable UUID after(@Nullable String cursor, Inputs wrong) {
         try {
             return Cursor.parseId(cursor);
@@ -126,10 +122,6 @@ record PortalQuestion(
             wrong.refuse(forged.problem().errors());
             return null;
         }
-    }
-
-    private @Nullable PageSize rows(Inputs wrong) {
-        return rows(size, wrong);
     }
 
     static @Nullable PageSize rows(@Nullable String size, Inputs wrong) {

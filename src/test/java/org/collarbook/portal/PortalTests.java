@@ -63,7 +63,9 @@ class PortalTests {
         var portal = api.asPortalOf(new CustomerId(customer));
         var first = portal.get(path(customer)).expect(200);
         assertThat(first.etag()).matches("\"[0-9a-f]{32}\"");
-        assertThat(portal.with("If-None-Match", first.etag()).get(path(customer)).expect(304).bytes()).isEmpty();
+        var same = portal.with("If-None-Match", first.etag()).get(path(customer)).expect(304);
+        assertThat(same.bytes()).isEmpty();
+        assertThat(same.header("Since-Token")).isNotBlank();
         cylinderOf(customer);
         var second = portal.with("If-None-Match", first.etag()).get(path(customer)).expect(200);
         assertThat(second.at("/items")).hasSize(2);
