@@ -76,7 +76,11 @@ class DatabaseTests {
 
     private String someColumn(String table) {
         return jdbc.sql("""
+<<<<<<< HEAD
                 select attname from pg_attribute where attrelid = ?::regclass and attnum > 0 and attidentity = '' and not attisdropped
+=======
+                select attname from pg_attribute where attrelid = ?::regclass and attnum > 1 and not attisdropped
+>>>>>>> jobs
                 order by attnum limit 1""").param(table)
                 .query(String.class).single();
     }
