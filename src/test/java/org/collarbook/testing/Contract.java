@@ -75,17 +75,10 @@ final class Contract {
         return Pattern.compile(template.replace(".", "\\.").replaceAll("\\{[^}]+}", "[^/]+"));
     }
 
+    /** With {@code fields} a portal asks for some properties only, which no schema tells. */
     static void check(String method, String pathAndQuery, Answer answer) {
-        try {
+        if (!pathAndQuery.contains("fields=")) {
             DOCUMENT.checkAnswer(method, pathAndQuery.replaceFirst("\\?.*", ""), answer);
-        } catch (AssertionError e) {
-            try {
-                Files.writeString(Path.of("/tmp/mismatch.txt"),
-                        e.getMessage().substring(0, Math.min(1500, e.getMessage().length())) + "\n=====\n",
-                        java.nio.file.StandardOpenOption.CREATE, java.nio.file.StandardOpenOption.APPEND);
-            } catch (IOException f) {
-                throw new UncheckedIOException(f);
-            }
         }
     }
 
