@@ -76,11 +76,8 @@ class DatabaseTests {
 
     private String someColumn(String table) {
         return jdbc.sql("""
-<<<<<<< HEAD
-                select attname from pg_attribute where attrelid = ?::regclass and attnum > 0 and attidentity = '' and not attisdropped
-=======
-                select attname from pg_attribute where attrelid = ?::regclass and attnum > 1 and not attisdropped
->>>>>>> jobs
+                select attname from pg_attribute where attrelid = ?::regclass and attnum > 0
+                  and attidentity = '' and not attisdropped
                 order by attnum limit 1""").param(table)
                 .query(String.class).single();
     }
