@@ -176,7 +176,12 @@ public final class Doors {
             door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),
             door(HttpMethod.POST, "/api/keys/*/rotation", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)));
+            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/access-log", EnumSet.of(ADMINISTRATOR)));
+
+    /** What changes nothing, though it is asked by POST. */
+    static final Set<String> READS_BY_POST = Set.of("/api/assessments", "/api/fill-check", "/api/stamps/readings",
+            "/api/declarations/previews", "/api/forecasts");
 
     private static final Map<Door, PathPattern> PATTERNS = TABLE.stream().collect(Collectors.toUnmodifiableMap(
             door -> door, door -> PathPatternParser.defaultInstance.parse(door.path)));

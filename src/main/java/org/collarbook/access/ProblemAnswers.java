@@ -23,6 +23,7 @@ class ProblemAnswers {
         response.setStatus(problem.status().value());
         response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
         response.setCharacterEncoding("UTF-8");
-        json.writeValue(response.getOutputStream(), problem.body());
+        // neither flushed nor closed: it leaves when the request is settled
+        response.getOutputStream().write(json.writeValueAsBytes(problem.body()));
     }
 }

@@ -13,6 +13,7 @@ import org.springframework.security.config.annotation.web.configurers.AuthorizeH
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
+import org.springframework.security.web.header.HeaderWriterFilter;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
@@ -29,14 +30,19 @@ class SecurityConfiguration implements WebMvcConfigurer {
     }
 
     @Bean
-    SecurityFilterChain doors(HttpSecurity http, Keys keys, Tokens tokens, ProblemAnswers problems) {
+    SecurityFilterChain doors(HttpSecurity http, AccessSettings settings, Keys keys, Tokens tokens, Rates rates,
+            AccessLog log, Strangers strangers, ProblemAnswers problems) {
         var closed = new ClosedDoors(problems);
         return http.sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
                 // no cookies, so nothing a foreign page could ride on
                 .csrf(AbstractHttpConfigurer::disable).formLogin(AbstractHttpConfigurer::disable)
                 .httpBasic(AbstractHttpConfigurer::disable).logout(AbstractHttpConfigurer::disable)
                 .requestCache(AbstractHttpConfigurer::disable).anonymous(AbstractHttpConfigurer::disable)
+                .headers(AnswerHeaders::write).cors(cors -> AnswerHeaders.cors(cors, settings.corsOrigins()))
+                // outside of all that may refuse; then who it is, and how often
+                .addFilterAfter(new AccessLogFilter(log, strangers), HeaderWriterFilter.class)
                 .addFilterBefore(new KeyFilter(keys, tokens, problems), AuthorizationFilter.class)
+                .addFilterAfter(new RateFilter(rates, problems), KeyFilter.class)
                 .authorizeHttpRequests(SecurityConfiguration::open)
                 .exceptionHandling(refused -> refused.authenticationEntryPoint(closed).accessDeniedHandler(closed))
                 .build();

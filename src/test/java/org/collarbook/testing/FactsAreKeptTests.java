@@ -29,7 +29,7 @@ class FactsAreKeptTests {
             "transport_record", "training", "identity_act", "identity_act_fact", "identity_act_undo",
             "group_declaration", "declaration_member",
             "declaration_outcome", "declaration_withdrawal", "pull_plan_acceptance", "pull_plan_line",
-            "pull_plan_remainder"})
+            "pull_plan_remainder", "access_log", "token_caller"})
     void theDatabaseRefusesToChangeOrRemoveFacts(String table) {
         assertThat(jdbc.sql("select current_user").query(String.class).single()).isEqualTo("collarbook_app");
         var column = jdbc.sql("select attname from pg_attribute where attrelid = cast(? as regclass) and attnum = 1")

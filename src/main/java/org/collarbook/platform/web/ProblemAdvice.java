@@ -79,8 +79,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> unreadable(MultipartException exception) {
-        return answer(
-                Problem.invalid("body", "UNREADABLE", null, "a whole multipart/form-data body with its boundary"));
+        var refused = BodyRefused.in(exception);
+        return answer(refused != null
+                ? refused
+                : Problem.invalid("body", "UNREADABLE", null, "a whole multipart/form-data body with its boundary"));
     }
 
     /** The reader has gone away: nobody is left to answer. */
@@ -95,6 +97,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             log.warn("A request found no connection to the database in time");
             return Busy.answer();
         }
+        var refused = BodyRefused.in(exception);
+        if (refused != null) {
+            return answer(refused);
+        }
         log.error("A request failed in a way nobody foresaw", exception);
         return answer(Problem.of(HttpStatus.INTERNAL_SERVER_ERROR, "UNEXPECTED",
                 "The service failed and stored nothing of this request. The log has the cause."));
@@ -103,7 +109,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     @Override
     protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(HttpMessageNotReadableException exception,
             HttpHeaders headers, HttpStatusCode status, WebRequest request) {
-        return answer(Problem.invalid(List.of(UnreadableJson.explain(exception.getCause()))));
+        var refused = BodyRefused.in(exception);
+        return answer(refused != null
+                ? refused
+                : Problem.invalid(List.of(UnreadableJson.explain(exception.getCause()))));
     }
 
     /** Too late: what was asked for is done. */

@@ -1,0 +1,183 @@
+package org.collarbook.access;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+
+import org.collarbook.testing.Api;
+import org.collarbook.testing.Given;
+import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
+import org.junit.jupiter.api.Test;
+import org.springframework.test.context.TestPropertySource;
+
+/** How much and how slowly a caller may ask, in a service of four threads with low limits. */
+@RegisterTest
+@TestPropertySource(properties = {"collarbook.access.requests-per-minute.filler=5",
+        "collarbook.access.requests-per-minute.yard=0", "collarbook.bodies.time=2s", "collarbook.bodies.most=100KB",
+        "collarbook.access.cors-origins=https://portal.example", "server.tomcat.threads.max=4"})
+class LimitsTests {
+
+    private static final String RULES = "/api/rules/coverage";
+
+    private final Api api;
+    private final Given given;
+    private final Tables tables;
+
+    LimitsTests(Api api, Given given, Tables tables) {
+        this.api = api;
+        this.given = given;
+        this.tables = tables;
+    }
+
+    private Api.Session key(String... roles) {
+        return api.withKey(api.as(Role.ADMINISTRATOR).post("/api/keys", Map.of("name", "limited", "roles",
+                List.of(roles))).expect(201).text("/key"));
+    }
+
+    /** The headers are those of draft-ietf-httpapi-ratelimit-headers-10; Retry-After of RFC 9110, section 10.2.3. */
+    @Test
+    void whoAsksTooOftenIsToldWhenToComeAgain() {
+        var filler = key("filler");
+        for (int left = 4; left >= 0; left--) {
+            var answer = filler.get(RULES).expect(200);
+            assertThat(answer.header("RateLimit-Policy")).isEqualTo("\"key\";q=5;w=60");
+            assertThat(answer.header("RateLimit")).matches("\"key\";r=" + left + ";t=[1-9]\\d?");
+        }
+        var refused = filler.get(RULES).expectProblem(429, "TOO_MANY_REQUESTS");
+        // one of five comes back every twelve seconds
+        assertThat(Integer.parseInt(refused.header("Retry-After"))).isBetween(1, 12);
+        assertThat(refused.header("RateLimit")).startsWith("\"key\";r=0;");
+        tables.unchangedBy(() -> filler.post("/api/containers", Given.cylinder()).expect(429));
+        key("filler").get(RULES).expect(200);
+    }
+
+    @Test
+    void theMostGenerousRoleCountsAndNoneIsWithoutALimit() {
+        for (var session : List.of(key("filler", "yard"), key("yard"))) {
+            for (int i = 0; i < 10; i++) {
+                assertThat(session.get(RULES).expect(200).headers().firstValue("RateLimit")).isEmpty();
+            }
+        }
+        assertThat(key("filler", "clerk").get(RULES).expect(200).header("RateLimit-Policy")).contains("q=600000");
+    }
+
+    @Test
+    void aBodyThatIsTooLargeIsRefusedBeforeItIsRead() throws IOException {
+        var large = "[" + " ".repeat(200_000) + "]";
+        tables.unchangedBy(() -> assertThat(api.as(Role.CLERK).post("/api/containers", large)
+                .expectProblem(413, "BODY_TOO_LARGE").at("/most").asLong()).isEqualTo(102_400));
+        // without a length told in advance (RFC 9112, section 7.1), it ends where the limit is
+        var chunked = new StringBuilder("POST /api/containers HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                + "Content-Type: application/json\r\nTransfer-Encoding: chunked\r\nAuthorization: Bearer "
+                + api.keyOf(Role.CLERK) + "\r\n\r\n");
+        for (int i = 0; i < 20; i++) {
+            chunked.append("2710\r\n").append(" ".repeat(10_000)).append("\r\n");
+        }
+        try (var socket = socket()) {
+            socket.getOutputStream().write(chunked.append("0\r\n\r\n").toString().getBytes(StandardCharsets.US_ASCII));
+            assertThat(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+                    .startsWith("HTTP/1.1 413").contains("BODY_TOO_LARGE");
+        }
+        // a ledger may be larger than that
+        assertThat(api.as(Role.CLERK).with("Content-Type", "text/plain").post("/api/imports", large).status())
+                .isNotEqualTo(413);
+        assertThat(api.as(Role.CLERK).post("/api/scan-batches", large).status()).isNotEqualTo(413);
+    }
+
+    private Socket socket() throws IOException {
+        var address = URI.create(api.baseUrl());
+        var socket = new Socket(address.getHost(), address.getPort());
+        socket.setSoTimeout(15_000);
+        return socket;
+    }
+
+    /** Begins a body of 500 bytes and sends one of them each 200 ms until the server has enough; what it answered. */
+    private String trickle(String authorization) {
+        try (var socket = socket()) {
+            var out = socket.getOutputStream();
+            out.write(("POST /api/assessments HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
+                    + authorization + "Content-Length: 500\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
+            var answer = CompletableFuture.supplyAsync(() -> read(socket), Thread::startVirtualThread);
+            for (int i = 0; i < 500 && !answer.isDone(); i++) {
+                out.write(' ');
+                Thread.sleep(200);
+            }
+            return answer.join();
+        } catch (IOException cutOff) {
+            return "cut off";
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String read(Socket socket) {
+        try {
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException cutOff) {
+            return "cut off";
+        }
+    }
+
+    @Test
+    void clientsThatTrickleHoldNobodyUpAndAreCutOff() {
+        var bearer = "Authorization: Bearer " + api.keyOf(Role.YARD) + "\r\n";
+        long begun = System.nanoTime();
+        var slow = new ArrayList<CompletableFuture<String>>();
+        // more of them than threads
+        for (int i = 0; i < 6; i++) {
+            slow.add(CompletableFuture.supplyAsync(() -> trickle(bearer), Thread::startVirtualThread));
+            slow.add(CompletableFuture.supplyAsync(() -> trickle(""), Thread::startVirtualThread));
+        }
+        api.as(Role.YARD).get(RULES).expect(200);
+        var answers = slow.stream().map(CompletableFuture::join).toList();
+        // a byte each 200 ms would have taken 100 seconds
+        assertThat(System.nanoTime() - begun).isLessThan(40_000_000_000L);
+        assertThat(answers).allMatch(answer -> answer.isEmpty() || answer.equals("cut off")
+                || answer.startsWith("HTTP/1.1 408") || answer.startsWith("HTTP/1.1 401"));
+        assertThat(answers).anyMatch(answer -> answer.contains("BODY_TOO_SLOW"))
+                .anyMatch(answer -> answer.contains("KEY_REQUIRED"));
+        api.as(Role.YARD).post("/api/containers/" + given.registered() + "/holds", Map.of("reason", "DENTED"))
+                .expect(201);
+    }
+
+    @Test
+    void headersThatTrickleHoldNobodyUp() throws IOException {
+        var sockets = new ArrayList<Socket>();
+        try {
+            for (int i = 0; i < 8; i++) {
+                var socket = socket();
+                sockets.add(socket);
+                socket.getOutputStream()
+                        .write("GET /api/rules HTTP/1.1\r\nHost: loc".getBytes(StandardCharsets.US_ASCII));
+            }
+            for (int i = 0; i < 5; i++) {
+                api.as(Role.YARD).get(RULES).expect(200);
+            }
+        } finally {
+            for (var socket : sockets) {
+                socket.close();
+            }
+        }
+    }
+
+    @Test
+    void anOriginThatIsNamedMayAskAndNoOther() {
+        var preflight = api.anonymous().with("Access-Control-Request-Method", "GET")
+                .with("Access-Control-Request-Headers", "authorization");
+        var allowed = preflight.with("Origin", "https://portal.example").send("OPTIONS", "/api/rules", null)
+                .expect(200);
+        assertThat(allowed.header("Access-Control-Allow-Origin")).isEqualTo("https://portal.example");
+        assertThat(allowed.headers().firstValue("Access-Control-Allow-Credentials")).isEmpty();
+        var another = preflight.with("Origin", "https://elsewhere.example").send("OPTIONS", "/api/rules", null)
+                .expect(403);
+        assertThat(another.headers().firstValue("Access-Control-Allow-Origin")).isEmpty();
+    }
+}
