@@ -50,9 +50,10 @@ final class AnswerHeaders {
         allowed.setAllowedOrigins(origins);
         allowed.setAllowedMethods(List.of("GET", "HEAD", "POST", "PUT", "DELETE"));
         allowed.setAllowedHeaders(List.of("Authorization", "Content-Type", "Accept", "If-Match", "If-None-Match",
-                "Idempotency-Key"));
-        allowed.setExposedHeaders(List.of("ETag", "Location", "Retry-After", "RateLimit", "RateLimit-Policy",
-                "Idempotent-Replay", AccessLogFilter.REQUEST_ID));
+                "If-Modified-Since", "Idempotency-Key"));
+        allowed.setExposedHeaders(
+                List.of("ETag", "Link", "Since-Token", "Location", "Retry-After", "RateLimit", "RateLimit-Policy",
+                        "Idempotent-Replay", AccessLogFilter.REQUEST_ID));
         allowed.setMaxAge(Duration.ofHours(1));
         var source = new UrlBasedCorsConfigurationSource();
         source.registerCorsConfiguration("/api/**", allowed);
