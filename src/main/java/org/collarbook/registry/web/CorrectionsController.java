@@ -84,6 +84,7 @@ class CorrectionsController {
                 () -> done(tags.tag(id, ifMatch, read.tag(), read.reason(), caller)));
     }
 
+    @ResponseStatus(HttpStatus.CREATED)
     @PostMapping("/containers/{id}/tag-removals")
     @Operation(summary = "Take the tag off a container, which has lost it, say")
     ResponseEntity<?> untag(@PathVariable UUID id, @RequestBody ReasonRequest request,
