@@ -39,7 +39,7 @@ final class Contract {
     private record Documented(Pattern pattern, String template, JsonNode item) {}
 
     private final List<Documented> paths;
-    private final SchemaRegistry schemas;
+    private final Schema whole;
     private final Map<String, Schema> compiled = new ConcurrentHashMap<>();
 
     private Contract() {
@@ -59,8 +59,9 @@ final class Contract {
                 .sorted(Comparator.comparing((Documented path) -> path.template.contains("{"))
                         .thenComparing(Documented::template))
                 .toList();
-        schemas = SchemaRegistry.withDialect(Dialects.getOpenApi31(),
-                builder -> builder.schemas(Map.of(IRI, mapper.writeValueAsString(document))));
+        whole = SchemaRegistry.withDialect(Dialects.getOpenApi31(),
+                builder -> builder.schemas(Map.of(IRI, mapper.writeValueAsString(document))))
+                .getSchema(SchemaLocation.of(IRI));
     }
 
     /** What is not told of an object may not be in it. */
@@ -113,7 +114,7 @@ final class Contract {
 
     private void checkBody(String pointer, String method, String path, Answer answer) {
         var errors = compiled.computeIfAbsent(pointer,
-                at -> schemas.getSchema(SchemaLocation.of(IRI + "#" + at))).validate(answer.json());
+                at -> whole.getSubSchema(SchemaLocation.Fragment.of(at))).validate(answer.json());
         if (!errors.isEmpty()) {
             throw fault(method, path, answer, errors.stream().limit(5).map(Object::toString)
                     .collect(Collectors.joining("; ")));

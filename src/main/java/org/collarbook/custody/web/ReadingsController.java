@@ -19,7 +19,6 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -28,10 +27,10 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -63,7 +62,8 @@ class ReadingsController {
         this.clock = clock;
     }
 
-    @ResponseStatus(HttpStatus.CREATED)
+    @ApiResponse(responseCode = "201", description = "Recorded", useReturnTypeSchema = true)
+    @ApiResponse(responseCode = "200", description = "A repeat: it was recorded before", useReturnTypeSchema = true)
     @PostMapping("/readings")
     @Operation(summary = "Record what the gauge of a tank showed, in percent", description = """
             The tank by `containerId` or `tag`; `source` is READ_BY_PERSON or TELEMETRY. One delivered again is answered \

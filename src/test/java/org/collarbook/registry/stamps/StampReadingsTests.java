@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @RegisterTest
 class StampReadingsTests {
 
+    private static final int MOST_OF_A_BODY = 2 << 20;
     private static final String PATH = "/api/stamps/readings";
 
     private final Api.Session filler;
@@ -197,7 +198,12 @@ class StampReadingsTests {
     @ParameterizedTest
     @MethodSource("bodies")
     void hostileBodiesAreRefused(byte[] body) {
-        assertThat(filler.post(PATH, body).expectProblem(400, "INVALID_INPUT").body().length()).isLessThan(2_000);
+        var refused = filler.post(PATH, body);
+        if (body.length > MOST_OF_A_BODY) {
+            refused.expectProblem(413, "BODY_TOO_LARGE");
+        } else {
+            assertThat(refused.expectProblem(400, "INVALID_INPUT").body().length()).isLessThan(2_000);
+        }
     }
 
     @Test
