@@ -108,7 +108,8 @@ class AccessLogFilter extends OncePerRequestFilter {
             var asked = request.getRequestURI().split("/");
             for (int i = 0; i < steps.length; i++) {
                 if (steps[i].equals("*")) {
-                    ids.add(ID.matcher(asked[i]).matches() ? asked[i] : "?");
+                    // nothing stands after a slash at the end
+                    ids.add(i < asked.length && ID.matcher(asked[i]).matches() ? asked[i] : "?");
                 }
             }
         }

@@ -7,12 +7,16 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
 import org.collarbook.intake.ColumnMap.Mapped;
 import org.collarbook.intake.ColumnMapContent.HeadingTold;
 import org.collarbook.platform.Inputs;
+import org.collarbook.regulation.Lading;
+import org.collarbook.regulation.ParseResult;
+import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a map as it was told, and says all that is wrong with it. */
@@ -117,6 +121,11 @@ final class ColumnMapCheck {
         if (column == null || known == null || !isFew(at, known.keySet())) {
             return;
         }
+        if (!ColumnSorts.WORDS.containsKey(column) && !ColumnSorts.ALSO_WORDS.contains(column)) {
+            inputs.refuse(at, "NOT_FOR_THIS_COLUMN", of, "a column of words: what is stamped, counted or dated is"
+                    + " read as it stands");
+            return;
+        }
         var read = new LinkedHashMap<String, String>();
         known.forEach((theirs, ours) -> {
             var pointer = at + "/" + escaped(theirs);
@@ -144,18 +153,47 @@ final class ColumnMapCheck {
         return column;
     }
 
+    /** Whether the template has a meaning for the word already, in whatever way it is written. */
     private static boolean ofTemplate(LedgerColumn column, String word) {
-        var known = ColumnSorts.WORDS.get(column);
-        return known != null && known.stream().anyMatch(word::equalsIgnoreCase);
+        return switch (column) {
+            case STATUS -> StatusReader.wordsIn(word).stream().anyMatch(ColumnSorts.WORDS.get(column)::contains);
+            case LADING -> ColumnSorts.LADINGS.contains(lading(word));
+            case SPECIFICATION -> Specification.tryParse(word) instanceof ParseResult.Parsed<Specification>;
+            case OWNER -> word.equalsIgnoreCase("distributor");
+            // a mark as stamped has its month
+            case LAST_TEST_MARK -> word.chars().anyMatch(Character::isDigit) || word.equalsIgnoreCase("none");
+            default -> {
+                var known = ColumnSorts.WORDS.get(column);
+                yield known != null && known.stream().anyMatch(word::equalsIgnoreCase);
+            }
+        };
+    }
+
+    private static String lading(String text) {
+        return text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     }
 
     private boolean isWord(String at, LedgerColumn column, String text) {
-        var known = ColumnSorts.WORDS.get(column);
-        if (known == null || known.stream().anyMatch(text::equalsIgnoreCase)) {
-            return true;
+        var accepted = switch (column) {
+            case STATUS -> ColumnSorts.WORDS.get(column).containsAll(StatusReader.wordsIn(text))
+                    ? null
+                    : "one or more, apart by ;, of " + String.join(", ", ColumnSorts.WORDS.get(column));
+            case LADING -> Lading.isWellFormed(lading(text)) ? null : "a name such as LPG or ANHYDROUS_AMMONIA";
+            case SPECIFICATION -> Specification.tryParse(text) instanceof ParseResult.Parsed<Specification>
+                    ? null
+                    : "a specification as stamped, such as DOT-4BA240";
+            case LAST_TEST_MARK -> text.equalsIgnoreCase("none") ? null : "none: what is stamped is read as it stands";
+            default -> {
+                var known = ColumnSorts.WORDS.get(column);
+                yield known == null || known.stream().anyMatch(text::equalsIgnoreCase)
+                        ? null
+                        : "one of " + String.join(", ", known);
+            }
+        };
+        if (accepted != null) {
+            inputs.refuse(at, "UNKNOWN_WORD", text, accepted);
         }
-        inputs.refuse(at, "UNKNOWN_WORD", text, "one of " + String.join(", ", known));
-        return false;
+        return accepted == null;
     }
 
     private boolean isDay(String at, LedgerColumn column, String text) {

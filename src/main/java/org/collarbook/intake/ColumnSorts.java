@@ -30,6 +30,14 @@ final class ColumnSorts {
     /** The only words that may stand in a column. */
     static final Map<LedgerColumn, List<String>> WORDS = words();
 
+    /** Where a map may give words of its own besides: codes and names, marks as somebody wrote them, what is in it. */
+    static final Set<LedgerColumn> ALSO_WORDS = EnumSet.of(LedgerColumn.OWNER, LedgerColumn.SITE, LedgerColumn.CUSTOMER,
+            LedgerColumn.MAKER, LedgerColumn.SPECIFICATION, LedgerColumn.LADING, LedgerColumn.LAST_TEST_MARK);
+
+    /** Names of what may be in a container that the rules know; none of them means another. */
+    static final Set<String> LADINGS = Set.of("LPG", "ANHYDROUS_AMMONIA", "ACETYLENE", "METHYL_BROMIDE",
+            "CARBON_DIOXIDE", "OXYGEN", "AIR", "NITROGEN", "LIQUEFIED_HYDROCARBON");
+
     private ColumnSorts() {}
 
     private static Map<LedgerColumn, List<String>> words() {
@@ -38,6 +46,7 @@ final class ColumnSorts {
         words.put(LedgerColumn.USE, of(Use.class));
         words.put(LedgerColumn.INSTALLATION, of(Installation.class));
         words.put(LedgerColumn.SITE_KIND, of(SiteKind.class));
+        words.put(LedgerColumn.STATUS, StatusReader.words());
         words.put(LedgerColumn.STEEL, of(Steel.class));
         words.put(LedgerColumn.RELIEF_VALVE, of(ReliefValve.class));
         words.put(LedgerColumn.EXTENDED_PERIOD, of(ExtendedPeriod.class));

@@ -38,6 +38,8 @@ import org.springframework.web.multipart.MultipartFile;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.Part;
 
@@ -92,7 +94,8 @@ class ImportsController {
             @RequestPart(name = "declaration", required = false) @Nullable Part declaration,
             @RequestParam(required = false) @Nullable String map,
             @RequestParam(required = false) @Nullable String sheet,
-            Caller caller) throws IOException {
+            Caller caller, HttpServletRequest request) throws IOException, ServletException {
+        LedgerParts.require(request);
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
         var readBy = map == null || map.isBlank() ? null : maps.named(map.strip());

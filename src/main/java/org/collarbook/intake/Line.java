@@ -30,6 +30,7 @@ final class Line {
     private final Problems problems;
     private final @Nullable LedgerEntry entry;
     private final @Nullable UUID digest;
+    private final @Nullable String status;
     private final int content;
     private @Nullable Outcome outcome;
 
@@ -37,6 +38,7 @@ final class Line {
         number = row.line();
         problems = row.problems();
         entry = reader.read(row, problems);
+        status = row.get(LedgerColumn.STATUS);
         digest = entry == null ? null : Claims.digest(entry.key());
         content = entry == null ? 0 : entry.content();
     }
@@ -64,6 +66,14 @@ final class Line {
     /** The same for two rows that say the same of one container. */
     int content() {
         return content;
+    }
+
+    /** Of a row that is not taken, that what it says keeps a container out of service is not recorded. */
+    void tellWhatIsLost() {
+        if (problems.areKeepingOut() && status != null && !status.strip().equalsIgnoreCase(StatusReader.IN_SERVICE)) {
+            problems.remark(LedgerColumn.STATUS, "STATUS_NOT_TAKEN", status, "a hold placed by hand until the row is"
+                    + " mended: the register does not know of it, and may allow a fill");
+        }
     }
 
     void became(Outcome what) {

@@ -29,6 +29,11 @@ final class SettleBatch {
     }
 
     void settle(List<Line> batch) {
+        settleReadable(batch);
+        batch.forEach(Line::tellWhatIsLost);
+    }
+
+    private void settleReadable(List<Line> batch) {
         var lines = batch.stream().filter(line -> line.entry() != null).toList();
         if (lines.isEmpty()) {
             return;

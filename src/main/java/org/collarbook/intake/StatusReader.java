@@ -33,6 +33,19 @@ final class StatusReader {
 
     private StatusReader() {}
 
+    /** All that the column knows. */
+    static List<String> words() {
+        var words = new ArrayList<>(List.of(IN_SERVICE, "condemned", "rejected"));
+        Arrays.stream(HoldReason.values()).map(StatusReader::word).forEach(words::add);
+        return List.copyOf(words);
+    }
+
+    /** The words in a cell, without days and notes. */
+    static List<String> wordsIn(String text) {
+        return Arrays.stream(text.toLowerCase(Locale.ROOT).split(";"))
+                .map(item -> item.replaceFirst("(?s)\\|.*| since .*", "").replaceAll("[\\s_-]+", " ").strip()).toList();
+    }
+
     static String word(HoldReason reason) {
         return reason.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }

@@ -109,6 +109,8 @@ class ScheduleExportsController {
 
     @GetMapping(path = "/{id}/files/{name}", produces = {"text/csv", ScheduleWorkbook.TYPE, "text/calendar",
             "application/jsonl"})
+    @ApiResponse(responseCode = "200", description = "The file")
+    @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match")
     @Operation(summary = "One file of an export that is done", description = "Its `ETag` is the SHA-256 of the manifest.")
     void file(@PathVariable UUID id, @PathVariable String name, HttpServletRequest request,
             HttpServletResponse response) throws IOException {

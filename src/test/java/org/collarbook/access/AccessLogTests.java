@@ -122,6 +122,15 @@ class AccessLogTests {
     }
 
     @Test
+    void aSlashAtTheEndIsNoId() {
+        for (var path : List.of("/api/sites/", "/api/keys/", "/api/imports/", "/api/portal/containers/")) {
+            api.anonymous().get(path).expectProblem(401, "KEY_REQUIRED");
+            assertThat(api.as(Role.ADMINISTRATOR).get(path).status()).as(path).isIn(404, 405);
+        }
+        api.as(Role.ADMINISTRATOR).delete("/api/keys/").expect(405);
+    }
+
+    @Test
     void aLineThatCannotBeWrittenDoesNotUndoWhatWasRecorded() throws SQLException {
         try {
             asOwner("revoke insert on access_log from collarbook_app");

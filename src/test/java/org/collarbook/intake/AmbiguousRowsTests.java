@@ -61,6 +61,26 @@ class AmbiguousRowsTests {
         assertThat(registered()).isEqualTo(3);
     }
 
+    /** Not taken, so no hold comes of it: whoever reads the report must know. */
+    @Test
+    void whatARowThatIsNotTakenSaysOfAHoldIsTold() {
+        var twice = row(new Ledger(), "KVR", "5-04").row("serial", serial, "maker", "KVR", "manufactured", "5-04",
+                "status", "condemned");
+        assertThat(loaded(twice)).isEqualTo("NEW[] AMBIGUOUS[TWICE_IN_FILE, STATUS_NOT_TAKEN]");
+        assertThat(loaded(new Ledger().row("serial", serial, "maker", "KVR", "manufactured", "13-04", "status",
+                "leaking"))).isEqualTo("REFUSED[INVALID_MONTH, STATUS_NOT_TAKEN]");
+        assertThat(loaded(new Ledger().row("serial", serial, "maker", "KVR", "manufactured", "13-04", "status",
+                "in service"))).isEqualTo("REFUSED[INVALID_MONTH]");
+    }
+
+    @Test
+    void aNoThatBecomesAYesIsTakenAndTold() {
+        assertThat(loaded(new Ledger().row("serial", serial, "maker", "KVR", "manufactured", "5-04", "exclusive", "no",
+                "marks_legible", "no"))).isEqualTo("NEW[]");
+        assertThat(loaded(new Ledger().row("serial", serial, "maker", "KVR", "manufactured", "5-04", "exclusive", "yes",
+                "marks_legible", "yes"))).isEqualTo("CHANGED[WAS_NO, WAS_NO]");
+    }
+
     @Test
     void aWholeRowMayBeTheContainerWhoseMakerOrMonthNobodyRecorded() {
         assertThat(loaded(row(new Ledger(), "", ""))).isEqualTo("NEW[]");

@@ -56,12 +56,16 @@ class ColumnMapTests {
         return Ledger.handIn(api, csv.getBytes(StandardCharsets.UTF_8), Ledger.declaration(), Map.of("map", name));
     }
 
+    private Answer checked(String csv) {
+        return Ledger.over(api, handIn(csv).expect(202), "CHECKED");
+    }
+
     @Test
     void aFileIsReadByTheMapAndCommittedByTheMapAsItWas() {
         var kept = put(map()).expect(201);
         var serial = Given.serial();
-        var checked = handIn(HEADER + "DOT-4BA240;" + serial + ";47.6;7.71;Ours;Painted;3/2/2026;12\n").expect(201);
-        assertEquals("1/1/0/0/0", Ledger.rows(checked), checked.body());
+        var checked = checked(HEADER + "DOT-4BA240;" + serial + ";47.6;7.71;Ours;Painted;3/2/2026;12\n");
+        assertEquals("1/1/0/0/0/0", Ledger.rows(checked), checked.body());
         assertEquals(name, checked.text("/columnMap/name"));
         assertEquals(0, checked.at("/columnMap/version").asInt());
         // since then the map says the opposite of the days
@@ -69,7 +73,7 @@ class ColumnMapTests {
         other.put("dateFormat", "dd/MM/yyyy");
         assertEquals(1, api.as(Role.CLERK).ifMatch(kept).put("/api/column-maps/" + name, other).expect(200)
                 .at("/version").asInt());
-        var committed = Ledger.commit(api, checked, "ABORT").expect(200);
+        var committed = Ledger.committed(api, checked, "ABORT");
         assertEquals(0, committed.at("/columnMap/version").asInt());
         var id = api.as(Role.CLERK).get("/api/containers?serial=" + serial).expect(200).text("/items/0/id");
         var container = api.as(Role.CLERK).get("/api/containers/" + id).expect(200).body();
@@ -92,15 +96,43 @@ class ColumnMapTests {
             assertEquals(Map.of("map", "UNKNOWN_MAP"), Ledger.handIn(api, new byte[0], null, Map.of("map", "none"))
                     .expectProblem(400, "INVALID_INPUT").errors());
         });
-        var problems = handIn(HEADER + "DOT-4BA240;" + Given.serial() + ";47.6;7.7;x;rusty;15/02/2026;\n").expect(201)
+        var problems = checked(HEADER + "DOT-4BA240;" + Given.serial() + ";47.6;7.7;x;rusty;15/02/2026;\n")
                 .at("/problems");
         assertEquals("[UNKNOWN_WORD, INVALID_DATE]", problems.findValuesAsString("code").toString());
         var accepted = problems.findValuesAsString("accepted");
         assertTrue(accepted.get(0).contains("yes or no") && accepted.get(0).contains("painted"), accepted.get(0));
         assertTrue(accepted.get(1).contains("MM/dd/yyyy"), accepted.get(1));
         // a unit beside the number that is another than the heading's
-        assertEquals("UNIT_CONTRADICTS", handIn(HEADER + "DOT-4BA240;" + Given.serial() + ";47.6 kg;;;;;\n").expect(201)
+        assertEquals("UNIT_CONTRADICTS", checked(HEADER + "DOT-4BA240;" + Given.serial() + ";47.6 kg;;;;;\n")
                 .text("/problems/0/code"));
+    }
+
+    /** What the template says keeps its meaning, in whatever way it is written: a map makes no no into a yes. */
+    @Test
+    void noMapTurnsAWordOfTheTemplateIntoAnother() {
+        tables.unchangedBy(() -> {
+            refused("status", Map.of("leaking", "in service"), "/words/status/leaking=WORD_OF_THE_TEMPLATE");
+            refused("status", Map.of("Condemned since 2020-01", "in service"),
+                    "/words/status/Condemned since 2020-01=WORD_OF_THE_TEMPLATE");
+            refused("status", Map.of("bay 3; LEAKING", "in service"),
+                    "/words/status/bay 3; LEAKING=WORD_OF_THE_TEMPLATE");
+            refused("status", Map.of("x", "zzz"), "/words/status/x=UNKNOWN_WORD");
+            refused("lading", Map.of("anhydrous ammonia", "LPG"),
+                    "/words/lading/anhydrous ammonia=WORD_OF_THE_TEMPLATE");
+            refused("manufactured", Map.of("5-02", "5-20"), "/words/manufactured=NOT_FOR_THIS_COLUMN");
+            refused("serial", Map.of("1", "2"), "/words/serial=NOT_FOR_THIS_COLUMN");
+            refused("last_test_mark", Map.of("3-12E", "none"), "/words/last_test_mark/3-12E=WORD_OF_THE_TEMPLATE");
+            refused("last_test_mark", Map.of("new", "3-25E"), "/words/last_test_mark/new=UNKNOWN_WORD");
+            refused("specification", Map.of("4BA240", "DOT-4E240"), "/words/specification/4BA240=WORD_OF_THE_TEMPLATE");
+            put(Map.of("fixed", Map.of("status", "zzz"))).expectProblem(400, "INVALID_INPUT");
+        });
+        put(Map.of("words", Map.of("status", Map.of("RED TAG", "leaking; dented", "ok", "in service"), "lading",
+                Map.of("gas", "LPG")))).expect(201);
+    }
+
+    private void refused(String column, Map<String, String> words, String error) {
+        assertEquals("{" + error + "}", put(Map.of("words", Map.of(column, words))).expectProblem(400, "INVALID_INPUT")
+                .errors().toString());
     }
 
     @Test

@@ -119,7 +119,12 @@ public final class Ledger {
     }
 
     static Answer checked(Api api, byte[] csv, @Nullable Map<String, Object> declaration) {
-        return over(api, handIn(api, csv, declaration).expect(202), "CHECKED");
+        return checked(api, csv, declaration, Map.of());
+    }
+
+    static Answer checked(Api api, byte[] csv, @Nullable Map<String, Object> declaration,
+            Map<String, String> parts) {
+        return over(api, handIn(api, csv, declaration, parts).expect(202), "CHECKED");
     }
 
     static Answer commit(Api api, Answer checked, String refused) {

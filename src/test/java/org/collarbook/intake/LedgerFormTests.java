@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 
@@ -46,8 +48,8 @@ class LedgerFormTests {
         assertEquals("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", template.contentType());
         assertEquals(template.contentType(), api.as(Role.CLERK).with("Accept", template.contentType())
                 .get("/api/imports/template").expect(200).contentType());
-        var checked = Ledger.handIn(api, template.bytes(), Ledger.declaration()).expect(201);
-        assertEquals("2/2/0/0/0", Ledger.rows(checked), checked.body());
+        var checked = Ledger.checked(api, template.bytes(), Ledger.declaration());
+        assertEquals("2/2/0/0/0/0", Ledger.rows(checked), checked.body());
         assertEquals("Ledger", checked.text("/sheet"));
         try (var workbook = new XSSFWorkbook(new ByteArrayInputStream(template.bytes()))) {
             var meanings = workbook.getSheet("Columns");
@@ -55,6 +57,15 @@ class LedgerFormTests {
             // cells are text, so that no spreadsheet makes a date of 5-04
             assertEquals("@", workbook.getSheet("Ledger").getRow(9).getCell(0).getCellStyle().getDataFormatString());
         }
+    }
+
+    @Test
+    void aPartThatNobodyReadsIsRefused() {
+        var csv = new Ledger().row("serial", Given.serial()).csv().getBytes(StandardCharsets.UTF_8);
+        assertEquals(Map.of("/declaraton", "UNKNOWN_PART"),
+                Ledger.handIn(api, csv, null, Map.of("declaraton", "{}")).expectProblem(400, "INVALID_INPUT").errors());
+        assertEquals(Map.of("/ledger", "TOLD_TWICE"),
+                Ledger.handIn(api, csv, null, Map.of("ledger", "serial")).expectProblem(400, "INVALID_INPUT").errors());
     }
 
     private String lines(Answer checked, String query) {

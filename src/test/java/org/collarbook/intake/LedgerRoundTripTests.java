@@ -50,9 +50,9 @@ class LedgerRoundTripTests {
     void fillOneAndLoadTheOther() {
         new EveryFact(one, SEED).fill(300);
         written = ledger(one);
-        var checked = Ledger.handIn(two.get(Api.class), written.bytes(), null).expect(201);
+        var checked = Ledger.checked(two.get(Api.class), written.bytes(), null);
         report = checked.body();
-        Ledger.commit(two.get(Api.class), checked, "SKIP").expect(200);
+        Ledger.committed(two.get(Api.class), checked, "SKIP");
     }
 
     @AfterAll
@@ -94,10 +94,10 @@ class LedgerRoundTripTests {
     @Order(3)
     void loadedOnceMoreNothingChanges() {
         for (var service : List.of(one, two)) {
-            var checked = Ledger.handIn(service.get(Api.class), written.bytes(), null).expect(201);
+            var checked = Ledger.checked(service.get(Api.class), written.bytes(), null);
             long rows = containers(service);
             assertThat(Ledger.rows(checked)).as(checked.body()).isEqualTo(rows + "/0/0/" + rows + "/0");
-            assertThat(Ledger.rows(Ledger.commit(service.get(Api.class), checked, "ABORT").expect(200)))
+            assertThat(Ledger.rows(Ledger.committed(service.get(Api.class), checked, "ABORT")))
                     .isEqualTo(rows + "/0/0/" + rows + "/0");
             assertThat(ledger(service).bytes()).isEqualTo(written.bytes());
         }

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 @RegisterTest
 class StatementCountTests {
 
-    private static final long MOST_FOR_A_BATCH = 32;
+    private static final long MOST_FOR_A_BATCH = 36;
 
     private final Api api;
 

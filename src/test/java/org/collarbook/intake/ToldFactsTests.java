@@ -34,15 +34,15 @@ class ToldFactsTests {
     private Answer loaded(String... cells) {
         var row = new ArrayList<>(List.of("serial", serial));
         row.addAll(List.of(cells));
-        var checked = Ledger.handIn(api, new Ledger().row(row.toArray(String[]::new)).csv(), null).expect(201);
-        var committed = Ledger.commit(api, checked, "ABORT").expect(200);
+        var checked = Ledger.checked(api, new Ledger().row(row.toArray(String[]::new)).csv(), null);
+        var committed = Ledger.committed(api, checked, "ABORT");
         assertThat(Ledger.rows(committed)).isEqualTo(Ledger.rows(checked));
         return committed;
     }
 
-    private static final String NEW = "1/1/0/0/0";
-    private static final String CHANGED = "1/0/1/0/0";
-    private static final String UNCHANGED = "1/0/0/1/0";
+    private static final String NEW = "1/1/0/0/0/0";
+    private static final String CHANGED = "1/0/1/0/0/0";
+    private static final String UNCHANGED = "1/0/0/1/0/0";
 
     private String container() {
         return api.as(Role.CLERK).get("/api/containers?serial=" + serial).expect(200).text("/items/0/id");
@@ -103,9 +103,8 @@ class ToldFactsTests {
             declared ~ coated ~ MISSING
             """)
     void aWrongCellIsRefusedByLineAndColumn(String column, String cell, String code) {
-        var checked = Ledger.handIn(api, new Ledger().row().row("serial", serial, column, cell).csv(), null)
-                .expect(201);
-        assertThat(Ledger.rows(checked)).as(checked.body()).isEqualTo("2/1/0/0/1");
+        var checked = Ledger.checked(api, new Ledger().row().row("serial", serial, column, cell).csv(), null);
+        assertThat(Ledger.rows(checked)).as(checked.body()).isEqualTo("2/1/0/0/1/0");
         var told = new ArrayList<String>();
         checked.at("/problems").forEach(problem -> told.add(problem.at("/line").asString() + " "
                 + problem.at("/column").asString() + " " + problem.at("/code").asString()));

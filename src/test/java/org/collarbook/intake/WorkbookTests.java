@@ -107,14 +107,14 @@ class WorkbookTests {
             sheet.getRow(3).setZeroHeight(true);
             workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
         });
-        var checked = Ledger.handIn(api, file, Ledger.declaration()).expect(201);
-        assertEquals("2/2/0/0/0", Ledger.rows(checked), checked.body());
+        var checked = Ledger.checked(api, file, Ledger.declaration());
+        assertEquals("2/2/0/0/0/0", Ledger.rows(checked), checked.body());
         assertEquals("Bestand", checked.text("/sheet"));
         assertEquals(file.length, checked.at("/bytes").asInt());
         assertEquals(HexFormat.of().formatHex(Sha256.of(file)), checked.text("/sha256"));
         var lines = api.as(Role.CLERK).get(checked.text("/links/lines")).expect(200);
         assertEquals("[2, 4]", lines.at("/items").findValuesAsString("line").toString());
-        Ledger.commit(api, checked, "ABORT").expect(200);
+        Ledger.committed(api, checked, "ABORT");
         var found = container("00" + number);
         assertTrue(found.body().contains("\"00" + number + "\""), found.body());
         assertTrue(found.body().contains("2004-05"), found.body());
@@ -140,8 +140,8 @@ class WorkbookTests {
             fill(sheet, 6, "DOT-4BA240", Given.serial(), "5-04", "", "=\"never \"&\"computed\"");
             fill(sheet, 7, "DOT-4BA240", 123_456_789_012_345_678d);
         });
-        var checked = Ledger.handIn(api, file, null).expect(201);
-        assertEquals("7/0/0/0/7", Ledger.rows(checked));
+        var checked = Ledger.checked(api, file, null);
+        assertEquals("7/0/0/0/7/0", Ledger.rows(checked));
         assertEquals("[INVALID_MONTH, DATE_FOR_A_SIGN, INVALID_DATE, ERROR_VALUE, ERROR_VALUE, ERROR_VALUE,"
                 + " DIGITS_LOST]", checked.at("/problems").findValuesAsString("code").toString());
         assertEquals("[4-May, May-2045, Mar-2026, #DIV/0!, #N/A, #NOT-COMPUTED!, 1.23456789012346E+17]",
@@ -164,16 +164,15 @@ class WorkbookTests {
         var answer = refused(workbook(two), "WHICH_SHEET");
         assertEquals("[\"Cylinders\",\"Tanks\",\"Empty\",\"Lists\"]", answer.at("/sheets").toString());
         assertEquals("Cylinders, Tanks", answer.text("/errors/0/found"));
-        assertEquals("2/2/0/0/0", Ledger.rows(Ledger.handIn(api, workbook(two), null, Map.of("sheet", "tanks"))
-                .expect(201)));
+        assertEquals("2/2/0/0/0/0", Ledger.rows(Ledger.checked(api, workbook(two), null, Map.of("sheet", "tanks"))));
         refused(workbook(two), "UNKNOWN_SHEET", Map.of("sheet", "Trucks"));
         refused(workbook(two), "EMPTY_LEDGER", Map.of("sheet", "Empty"));
         refused(workbook(two.andThen(workbook -> workbook.removeSheetAt(0)).andThen(workbook -> workbook
                 .removeSheetAt(0))), "EMPTY_LEDGER");
-        assertEquals("1/1/0/0/0", Ledger.rows(Ledger.handIn(api, workbook(two.andThen(workbook -> {
+        assertEquals("1/1/0/0/0/0", Ledger.rows(Ledger.checked(api, workbook(two.andThen(workbook -> {
             fill(workbook.createSheet("Ledger"), 4, "specification", "serial");
             fill(workbook.getSheet("Ledger"), 5, "DOT-4BA240", Given.serial());
-        })), null).expect(201)));
+        })), null)));
     }
 
     @Test
@@ -185,7 +184,7 @@ class WorkbookTests {
             fill(sheet, 2, "DOT-4BA240", Given.serial());
             sheet.addMergedRegion(new CellRangeAddress(1, 2, 4, 5));
         };
-        Ledger.handIn(api, workbook(plain), null).expect(201);
+        Ledger.checked(api, workbook(plain), null);
         var answer = refused(workbook(plain.andThen(workbook -> workbook.getSheetAt(0)
                 .addMergedRegion(new CellRangeAddress(1, 2, 2, 2)))), "MERGED_CELLS");
         assertEquals(2, answer.at("/line").asInt());
@@ -198,8 +197,7 @@ class WorkbookTests {
             fill(workbook.createSheet(), 0, "specification", "serial");
             fill(workbook.getSheetAt(0), 1, "DOT-4BA240", Given.serial(), "", "note");
         });
-        assertEquals("2 specification WRONG_CELL_COUNT", Ledger.firstProblem(Ledger.handIn(api, file, null)
-                .expect(201)));
+        assertEquals("2 specification WRONG_CELL_COUNT", Ledger.firstProblem(Ledger.checked(api, file, null)));
         refused(workbook(workbook -> fill(workbook.createSheet(), 0, "specification", "serial")), "NO_ROWS");
         refused(workbook(workbook -> fill(workbook.createSheet(), 0, "specification", "", "serial")), "LEDGER_HEADER");
     }
@@ -215,7 +213,7 @@ class WorkbookTests {
                     - LocalDate.of(1904, 1, 1).toEpochDay());
             format(workbook, sheet.getRow(1), 2, "yyyy-mm-dd");
         });
-        var problem = Ledger.handIn(api, file, null).expect(201).at("/problems/0");
+        var problem = Ledger.checked(api, file, null).at("/problems/0");
         assertEquals("IN_THE_FUTURE", problem.at("/code").asString());
         assertEquals("2027-03-02", problem.at("/found").asString());
     }
@@ -292,9 +290,9 @@ class WorkbookTests {
             sheet.value(1, 3, "North\ndock; \"upper\", a\tb");
             sheet.value(1, 4, "S-" + serial);
         }
-        var checked = Ledger.handIn(api, out.toByteArray(), null).expect(201);
+        var checked = Ledger.checked(api, out.toByteArray(), null);
         // a line break is a space, the tab is not printable
-        assertEquals("1/0/0/0/1", Ledger.rows(checked));
+        assertEquals("1/0/0/0/1/0", Ledger.rows(checked));
         assertEquals("North dock; \"upper\", a\uFFFDb", checked.text("/problems/0/found"));
     }
 }
