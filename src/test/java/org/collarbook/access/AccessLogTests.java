@@ -127,7 +127,7 @@ class AccessLogTests {
             api.anonymous().get(path).expectProblem(401, "KEY_REQUIRED");
             assertThat(api.as(Role.ADMINISTRATOR).get(path).status()).as(path).isIn(404, 405);
         }
-        api.as(Role.ADMINISTRATOR).delete("/api/keys/").expect(405);
+        assertThat(api.as(Role.ADMINISTRATOR).delete("/api/keys/").status()).isIn(404, 405);
     }
 
     @Test
