@@ -49,7 +49,9 @@ public class KnownContainers {
                       select from %1$srequalification told
                       where told.container_id = c.id and told.month = q.month and told.result = 'PASSED'
                         and (q.method is null and told.method is not null
-                          or q.method = told.method and q.rin is null and told.rin is not null)%2$s))) as history
+                          or q.method = told.method and q.rin is null and told.rin is not null)%2$s))
+                  -- of one month in an order that does not hang on when or where they were stored
+                  order by q.month, q.performed_on nulls first, q.method nulls first, q.rin nulls first) as history
             """;
 
     private static final String LAST_FILL = "(select max(f.filled_on) from %1$sfill f where f.container_id = c.id) as filled_on, ";

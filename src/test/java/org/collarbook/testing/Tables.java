@@ -37,12 +37,18 @@ public final class Tables {
                 "mark_correction", "extinguisher", "requalifier", "requirement", "journal_head", "route", "route_stop",
                 "route_exception", "holiday", "rack", "rack_version"}) {
             digests.append(table).append(' ')
-                    // when a row was last looked at anew is no part of what it says
-                    .append(jdbc.sql("select coalesce(bit_xor(hashtextextended((to_jsonb(t) - 'changed_by'"
-                            + " - 'changed_at')::text, 0)), 0) from " + table + " t").query(Long.class).single())
+                    .append(jdbc.sql("select coalesce(bit_xor(hashtextextended(row(" + said(table)
+                            + ")::text, 0)), 0) from " + table + " t").query(Long.class).single())
                     .append('\n');
         }
         return digests.toString();
+    }
+
+    /** When a row was last looked at anew is no part of what it says. */
+    private String said(String table) {
+        return jdbc.sql("select string_agg('t.' || attname, ', ' order by attnum) from pg_attribute"
+                + " where attrelid = cast(? as regclass) and attnum > 0 and not attisdropped"
+                + " and attname not in ('changed_by', 'changed_at')").param(table).query(String.class).single();
     }
 
     /** Runs what is to be refused and fails if it left a trace. */
