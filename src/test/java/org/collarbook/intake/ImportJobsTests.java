@@ -3,12 +3,15 @@ package org.collarbook.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
+
+import javax.sql.DataSource;
 
 import org.collarbook.access.Role;
 import org.collarbook.intake.LedgerPasses.Purpose;
@@ -39,10 +42,12 @@ class ImportJobsTests {
     private final RunPass run;
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
+    private final DataSource database;
     private final String maker = "R" + Given.serial();
 
     ImportJobsTests(Api api, Tables tables, LedgerPasses passes, LedgerJobs jobs, RunPass run, JdbcClient jdbc,
-            TransactionTemplate transaction) {
+            TransactionTemplate transaction, DataSource database) {
+        this.database = database;
         this.api = api;
         this.tables = tables;
         this.passes = passes;
@@ -108,17 +113,23 @@ class ImportJobsTests {
     }
 
     @Test
-    void aLedgerThatWaitsTellsNoLines() {
+    void aLedgerThatWaitsTellsNoLines() throws SQLException {
         var id = Ledger.checked(api, ledger(1), null);
-        jdbc.sql("update ledger_pass set status = 'QUEUED' where import_id = ?").param(UUID.fromString(id.id()))
-                .update();
-        var waiting = report(id);
-        assertThat(waiting.text("/state")).isEqualTo("WAITING_FOR_CHECK");
-        assertThat(waiting.at("/rows").isMissingNode()).isTrue();
-        for (var asked : List.of("/lines", "/lines?format=csv")) {
-            api.as(Role.CLERK).get("/api/imports/" + id.id() + asked).expectProblem(409, "IMPORT_NOT_CHECKED");
+        try (var elsewhere = database.getConnection(); var lock = elsewhere.createStatement()) {
+            elsewhere.setAutoCommit(false);
+            // whoever looks for work passes over the row; it can be read, queued and cancelled
+            lock.execute("select from ledger_pass where import_id = '" + id.id() + "' for key share");
+            jdbc.sql("update ledger_pass set status = 'QUEUED' where import_id = ?").param(UUID.fromString(id.id()))
+                    .update();
+            var waiting = report(id);
+            assertThat(waiting.text("/state")).isEqualTo("WAITING_FOR_CHECK");
+            assertThat(waiting.at("/rows").isMissingNode()).isTrue();
+            for (var asked : List.of("/lines", "/lines?format=csv")) {
+                api.as(Role.CLERK).get("/api/imports/" + id.id() + asked).expectProblem(409, "IMPORT_NOT_CHECKED");
+            }
+            api.as(Role.CLERK).post(waiting.text("/links/cancel"), "").expect(200);
+            elsewhere.rollback();
         }
-        api.as(Role.CLERK).post(waiting.text("/links/cancel"), "").expect(200);
     }
 
     @Test

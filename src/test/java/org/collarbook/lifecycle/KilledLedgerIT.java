@@ -2,17 +2,12 @@ package org.collarbook.lifecycle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.http.HttpResponse;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.HashSet;
-import java.util.Map;
-import java.util.function.Predicate;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -26,7 +21,6 @@ class KilledLedgerIT {
     private static final int ONE_AMBIGUOUS_IN = 600;
     private static final int AMBIGUOUS = ROWS / ONE_AMBIGUOUS_IN;
     private static final JsonMapper JSON = JsonMapper.builder().build();
-    private static final Duration PATIENCE = Duration.ofMinutes(4);
 
     @TempDir
     private Path folder;
@@ -49,19 +43,20 @@ class KilledLedgerIT {
         long before;
         try (var first = RunningJar.start(folder).awaitUp()) {
             key = first.printedKey().orElseThrow();
-            ledger = handIn(first);
-            var checked = until(first, ledger, report -> report.path("state").asString().equals("CHECKED"));
+            ledger = SentLedger.handIn(first, key, ledger());
+            var checked = SentLedger.until(first, key, ledger, SentLedger::isChecked);
             assertThat(checked.path("rows").path("new").asInt()).isEqualTo(ROWS - AMBIGUOUS);
-            commit(first, ledger);
-            until(first, ledger, report -> report.has("committedThroughLine"));
+            SentLedger.commit(first, key, ledger);
+            SentLedger.until(first, key, ledger, report -> report.has("committedThroughLine"));
             first.kill();
         }
         try (var second = RunningJar.start(folder).awaitUp()) {
-            var left = report(second, ledger);
+            var left = SentLedger.report(second, key, ledger);
             before = left.path("committedThroughLine").asLong();
             assertThat(left.path("state").asString()).as("over before it was killed").isEqualTo("COMMITTING");
             assertThat(before).isBetween(2L, (long) ROWS);
-            var done = until(second, ledger, report -> !report.path("state").asString().startsWith("COMMITTING"));
+            var done = SentLedger.until(second, key, ledger,
+                    report -> !report.path("state").asString().startsWith("COMMITTING"));
             assertThat(done.path("state").asString()).as(done.toString()).isEqualTo("COMMITTED");
             assertThat(done.path("progress").path("attempt").asInt()).isEqualTo(2);
             assertThat(done.path("rows")).isEqualTo(JSON.readTree("""
@@ -70,46 +65,12 @@ class KilledLedgerIT {
             eachLineOnce(second, ledger);
             assertThat(second.get("/api/audit/verification?size=1000", key).body()).contains("\"whole\":true");
 
-            var again = handIn(second);
-            var same = until(second, again, report -> report.path("state").asString().equals("CHECKED"));
+            var again = SentLedger.handIn(second, key, ledger());
+            var same = SentLedger.until(second, key, again, SentLedger::isChecked);
             assertThat(same.path("rows").path("unchanged").asInt()).as("each container is registered")
                     .isEqualTo(ROWS - AMBIGUOUS);
             assertThat(same.path("rows").path("ambiguous").asInt()).isEqualTo(AMBIGUOUS);
         }
-    }
-
-    private String handIn(RunningJar service) throws Exception {
-        var answer = service.post("/api/imports", key, Map.of("Content-Type", "multipart/form-data; boundary=gap"),
-                "--gap\r\nContent-Disposition: form-data; name=\"ledger\"; filename=\"ledger.csv\"\r\n"
-                        + "Content-Type: text/csv\r\n\r\n" + ledger() + "\r\n--gap--\r\n");
-        return expect(202, answer).headers().firstValue("Location").orElseThrow();
-    }
-
-    private void commit(RunningJar service, String ledger) throws Exception {
-        var version = service.get(ledger, key).headers().firstValue("ETag").orElseThrow();
-        expect(202,
-                service.post(ledger + "/commit", key, Map.of("Content-Type", "application/json", "If-Match", version,
-                        "Idempotency-Key", "once"), "{\"refused\":\"SKIP\"}"));
-    }
-
-    private static HttpResponse<String> expect(int status, HttpResponse<String> answer) {
-        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
-        return answer;
-    }
-
-    private JsonNode report(RunningJar service, String ledger) throws Exception {
-        return JSON.readTree(expect(200, service.get(ledger, key)).body());
-    }
-
-    private JsonNode until(RunningJar service, String ledger, Predicate<JsonNode> wanted) throws Exception {
-        long end = System.nanoTime() + PATIENCE.toNanos();
-        var report = report(service, ledger);
-        while (!wanted.test(report)) {
-            assertThat(System.nanoTime()).as(report.toString()).isLessThan(end);
-            Thread.sleep(20);
-            report = report(service, ledger);
-        }
-        return report;
     }
 
     private void eachLineOnce(RunningJar service, String ledger) throws Exception {

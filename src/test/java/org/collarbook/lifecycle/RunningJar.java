@@ -17,7 +17,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 
 /** The packaged service as its users run it: a process of its own, in a folder of its own. */
-final class RunningJar implements AutoCloseable {
+public final class RunningJar implements AutoCloseable {
 
     private static final Pattern KEY = Pattern.compile("(?m)^(cb_[A-Za-z0-9_-]{43})$");
     private static final HttpClient HTTP = HttpClient.newHttpClient();
@@ -33,7 +33,7 @@ final class RunningJar implements AutoCloseable {
         this.output = output;
     }
 
-    static RunningJar start(Path folder, String... arguments) throws IOException {
+    public static RunningJar start(Path folder, String... arguments) throws IOException {
         int port = freePort();
         var output = Files.createTempFile(folder, "output", ".log");
         var command = new ArrayList<>(List.of(ProcessHandle.current().info().command().orElse("java"), "-Xmx256m",
@@ -51,7 +51,7 @@ final class RunningJar implements AutoCloseable {
         }
     }
 
-    RunningJar awaitUp() throws Exception {
+    public RunningJar awaitUp() throws Exception {
         for (long end = System.nanoTime() + PATIENCE.toNanos(); System.nanoTime() < end; Thread.sleep(100)) {
             if (!process.isAlive()) {
                 throw new AssertionError("the service stopped:\n" + output());
@@ -75,11 +75,11 @@ final class RunningJar implements AutoCloseable {
         return process.exitValue();
     }
 
-    HttpResponse<String> get(String path, String key) throws IOException, InterruptedException {
+    public HttpResponse<String> get(String path, String key) throws IOException, InterruptedException {
         return send(request(path, key).GET());
     }
 
-    HttpResponse<String> post(String path, String key, String json) throws IOException, InterruptedException {
+    public HttpResponse<String> post(String path, String key, String json) throws IOException, InterruptedException {
         return send(request(path, key).header("Content-Type", "application/json")
                 .POST(HttpRequest.BodyPublishers.ofString(json)));
     }
@@ -91,7 +91,7 @@ final class RunningJar implements AutoCloseable {
                 .POST(HttpRequest.BodyPublishers.ofString(json)));
     }
 
-    HttpResponse<String> post(String path, String key, Map<String, String> headers, String body)
+    public HttpResponse<String> post(String path, String key, Map<String, String> headers, String body)
             throws IOException, InterruptedException {
         var request = request(path, key).POST(HttpRequest.BodyPublishers.ofString(body));
         headers.forEach(request::header);
@@ -112,15 +112,31 @@ final class RunningJar implements AutoCloseable {
     }
 
     /** The key printed on the first start, if one was. */
-    Optional<String> printedKey() throws IOException {
+    public Optional<String> printedKey() throws IOException {
         var line = KEY.matcher(output());
         return line.find() ? Optional.of(line.group(1)) : Optional.empty();
     }
 
     /** As {@code kill -9}: the service gets no chance to stop its database. */
-    void kill() throws InterruptedException {
+    public void kill() throws InterruptedException {
         process.destroyForcibly();
         process.waitFor(30, TimeUnit.SECONDS);
+    }
+
+    /** As {@code kill -STOP}: it stands still, and knows nothing of it, until it is told to go on. */
+    public void standStill() throws IOException, InterruptedException {
+        signal("-STOP");
+    }
+
+    public void goOn() throws IOException, InterruptedException {
+        signal("-CONT");
+    }
+
+    private void signal(String signal) throws IOException, InterruptedException {
+        var sent = new ProcessBuilder("kill", signal, String.valueOf(process.pid())).start();
+        if (sent.waitFor() != 0) {
+            throw new IllegalStateException("kill " + signal + " failed");
+        }
     }
 
     @Override

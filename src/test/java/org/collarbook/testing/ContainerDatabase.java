@@ -11,8 +11,6 @@ import org.testcontainers.utility.DockerImageName;
 /** A PostgreSQL in a container, with the three logins that an administrator would have made. */
 final class ContainerDatabase {
 
-    private static final String PASSWORD = "for-tests-only";
-
     private final PostgreSQLContainer container;
 
     private ContainerDatabase(PostgreSQLContainer container) {
@@ -32,22 +30,15 @@ final class ContainerDatabase {
 
     private void prepare() {
         try (var connection = DriverManager.getConnection(container.getJdbcUrl(), container.getUsername(),
-                container.getPassword()); var statement = connection.createStatement()) {
-            statement.execute("create role collarbook_owner login createrole password '" + PASSWORD + "'");
-            statement.execute("create role collarbook_app login password '" + PASSWORD + "'");
-            statement.execute("create role collarbook_portal login password '" + PASSWORD + "'");
-            statement.execute("grant collarbook_portal to collarbook_owner with admin option");
-            statement.execute("alter database " + container.getDatabaseName() + " owner to collarbook_owner");
-            statement.execute("alter schema public owner to collarbook_owner");
+                container.getPassword())) {
+            Logins.make(connection);
         } catch (SQLException e) {
             throw new IllegalStateException("the database in the container cannot be prepared", e);
         }
     }
 
     Map<String, String> properties() {
-        return Map.of("spring.datasource.url", container.getJdbcUrl(), "spring.datasource.username", "collarbook_app",
-                "spring.datasource.password", PASSWORD, "spring.flyway.url", container.getJdbcUrl(),
-                "spring.flyway.user", "collarbook_owner", "spring.flyway.password", PASSWORD);
+        return Logins.at(container.getJdbcUrl());
     }
 
     void stop() {

@@ -1,7 +1,9 @@
 package org.collarbook.platform.web;
 
 import java.io.IOException;
+import java.util.concurrent.Semaphore;
 
+import org.collarbook.platform.Problem;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
@@ -16,18 +18,26 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import tools.jackson.databind.json.JsonMapper;
 
-/** A body that is too large is refused before it is read where its length was told; one that trickles is cut off. */
+/**
+ * A body that is too large is refused before it is read where its length was told; one that trickles is cut off, and so is
+ * an answer that is read too slowly. The parts of a form the server reads by itself, so that only their number at once is
+ * bounded.
+ */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 10)
-@EnableConfigurationProperties(BodyLimits.class)
+@EnableConfigurationProperties({BodyLimits.class, AnswerPace.class})
 class BodyFilter extends OncePerRequestFilter {
 
     private final BodyLimits limits;
+    private final AnswerPace pace;
     private final JsonMapper json;
+    private final Semaphore forms;
 
-    BodyFilter(BodyLimits limits, JsonMapper json) {
+    BodyFilter(BodyLimits limits, AnswerPace pace, JsonMapper json) {
         this.limits = limits;
+        this.pace = pace;
         this.json = json;
+        this.forms = new Semaphore(limits.formsAtOnce());
     }
 
     @Override
@@ -35,19 +45,34 @@ class BodyFilter extends OncePerRequestFilter {
             throws ServletException, IOException {
         if (request.getContentLengthLong() == 0
                 || request.getContentLengthLong() < 0 && request.getHeader("Transfer-Encoding") == null) {
-            chain.doFilter(request, response);
+            paced(request, response, chain);
             return;
         }
         long most = limits.mostOf(request);
         if (request.getContentLengthLong() > most) {
-            refuse(response, most);
+            refuse(response, BodyRefused.tooLarge(most));
+        } else if (!limits.isForm(request)) {
+            paced(new LimitedBody(request, most, limits.timeOf(request)), response, chain);
+        } else if (forms.tryAcquire()) {
+            try {
+                paced(new LimitedBody(request, most, limits.timeOf(request)), response, chain);
+            } finally {
+                forms.release();
+            }
         } else {
-            chain.doFilter(new LimitedBody(request, most, limits.timeOf(request)), response);
+            response.setHeader(HttpHeaders.RETRY_AFTER, Busy.SECONDS);
+            refuse(response, Busy.TOO_MANY_FORMS);
         }
     }
 
-    private void refuse(HttpServletResponse response, long most) throws IOException {
-        var problem = BodyRefused.tooLarge(most);
+    private void paced(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        var answer = new PacedAnswer(response, pace);
+        chain.doFilter(request, answer);
+        answer.breakOff();
+    }
+
+    private void refuse(HttpServletResponse response, Problem problem) throws IOException {
         // what is still on its way is not read
         response.setHeader(HttpHeaders.CONNECTION, "close");
         response.setStatus(problem.status().value());

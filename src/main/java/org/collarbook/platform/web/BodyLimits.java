@@ -1,6 +1,7 @@
 package org.collarbook.platform.web;
 
 import java.time.Duration;
+import java.util.Locale;
 
 import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.util.unit.DataSize;
@@ -10,7 +11,12 @@ import jakarta.servlet.http.HttpServletRequest;
 /** How large the body of a request may be, and how long it may take to arrive, by what is asked. */
 @ConfigurationProperties("collarbook.bodies")
 record BodyLimits(DataSize most, DataSize mostOfABatch, DataSize mostOfALedger, Duration time,
-        Duration timeOfALedger) {
+        Duration timeOfALedger, int formsAtOnce) {
+
+    boolean isForm(HttpServletRequest request) {
+        var type = request.getContentType();
+        return type != null && type.toLowerCase(Locale.ROOT).startsWith("multipart/");
+    }
 
     long mostOf(HttpServletRequest request) {
         return switch (kind(request)) {

@@ -12,7 +12,9 @@ import org.springframework.http.ResponseEntity;
 /** More requests at once than there are connections to the database: who had to wait too long is told to come again. */
 final class Busy {
 
-    private static final String SECONDS = "1";
+    static final String SECONDS = "1";
+    static final Problem TOO_MANY_FORMS = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
+            "As many ledgers as may are being handed in at this moment. Nothing of this one was stored: send it again.");
 
     private Busy() {}
 

@@ -36,6 +36,8 @@ import org.springframework.web.multipart.MultipartException;
 import org.springframework.web.multipart.support.MissingServletRequestPartException;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
+import jakarta.servlet.http.HttpServletResponse;
+
 /** Every error leaves as a problem detail (RFC 9457) with a code; none with a stack trace. */
 @RestControllerAdvice
 class ProblemAdvice extends ResponseEntityExceptionHandler {
@@ -92,7 +94,11 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     }
 
     @ExceptionHandler
-    ResponseEntity<Object> unexpected(Exception exception) {
+    ResponseEntity<Object> unexpected(Exception exception, HttpServletResponse response) throws Exception {
+        if (response.isCommitted()) {
+            // part of a file is on its way: the server breaks the connection off, so that nobody takes it for whole
+            throw exception;
+        }
         if (Busy.isTold(exception)) {
             log.warn("A request found no connection to the database in time");
             return Busy.answer();
