@@ -55,11 +55,12 @@ class ApiDocument {
     }
 
     /** RFC 9457, with our members. */
-    private static Schema<?> problem() {
+    private static Schema<?> problem(ApiExamples examples) {
         var error = new ObjectSchema().addProperty("pointer", new StringSchema())
                 .addProperty("code", new StringSchema())
                 .addProperty("found", new StringSchema()).addProperty("accepted", new StringSchema());
         var problem = new ObjectSchema();
+        problem.setExample(examples.problem());
         problem.setRequired(List.of("type", "title", "status", "code"));
         return problem.description("A refusal (RFC 9457); nothing was changed")
                 .addProperty("type", new StringSchema()).addProperty("title", new StringSchema())
@@ -71,11 +72,13 @@ class ApiDocument {
     OpenApiCustomizer refusals() {
         var body = new Content().addMediaType("application/problem+json",
                 new MediaType().schema(new Schema<>().$ref("#/components/schemas/Problem")));
+        var examples = new ApiExamples();
         return document -> {
             // here, since springdoc drops what nothing refers to before it asks anybody
-            document.getComponents().addSchemas("Problem", problem());
+            document.getComponents().addSchemas("Problem", problem(examples));
             document.getPaths().forEach((path, item) -> item.readOperationsMap().forEach((method, operation) -> {
                 operation.setOperationId(name(method.name(), path));
+                examples.add(operation);
                 operation.getResponses()
                         .addApiResponse("4XX",
                                 new ApiResponse().description("Refused; nothing was changed").content(body))

@@ -24,6 +24,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
@@ -81,7 +82,8 @@ class ColumnMapsController {
     @DeleteMapping("/{name}")
     @Operation(summary = "Drop a column map; ledgers handed in with it keep their copy")
     ResponseEntity<Void> drop(@PathVariable String name,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch, Caller caller) {
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            Caller caller) {
         maps.drop(name, ifMatch, caller.id());
         return ResponseEntity.noContent().build();
     }

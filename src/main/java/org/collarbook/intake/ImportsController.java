@@ -36,6 +36,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.ServletException;
@@ -172,7 +173,7 @@ class ImportsController {
             After one that failed or was cancelled it may be asked for again: what is stored comes out as \
             `UNCHANGED`.""")
     ResponseEntity<?> commit(@PathVariable UUID id, @RequestBody CommitRequest request, Caller caller,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
         var onRefused = request.refused();
         if (onRefused == null) {

@@ -5,14 +5,13 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 
-import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
@@ -31,7 +30,7 @@ import tools.jackson.databind.node.ObjectNode;
  * its schema (JSON Schema 2020-12 in the dialect of OpenAPI 3.1, by a library). A property that is not in the document is a
  * fault too, but in a problem, which may have members of its own (RFC 9457, 3.2).
  */
-final class Contract {
+public final class Contract {
 
     private static final String IRI = "urn:collarbook:api";
     private static final Contract DOCUMENT = new Contract();
@@ -39,6 +38,7 @@ final class Contract {
     private record Documented(Pattern pattern, String template, JsonNode item) {}
 
     private final List<Documented> paths;
+    private final JsonNode schemas;
     private final Schema whole;
     private final Map<String, Schema> compiled = new ConcurrentHashMap<>();
 
@@ -51,7 +51,8 @@ final class Contract {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        document.at("/components/schemas").properties().stream().filter(one -> !one.getKey().equals("Problem"))
+        schemas = document.at("/components/schemas");
+        schemas.properties().stream().filter(one -> !one.getKey().equals("Problem"))
                 .forEach(one -> close(one.getValue()));
         // the literal steps before the variable ones, as the server chooses
         paths = document.at("/paths").properties().stream()
@@ -76,6 +77,29 @@ final class Contract {
         return Pattern.compile(template.replace(".", "\\.").replaceAll("\\{[^}]+}", "[^/]+"));
     }
 
+    /** Each operation by the JSON pointer to it. */
+    public static Map<String, JsonNode> operations() {
+        var found = new LinkedHashMap<String, JsonNode>();
+        DOCUMENT.paths.forEach(path -> path.item.properties().stream().filter(one -> one.getValue().has("operationId"))
+                .forEach(one -> found.put(pointer(path, one.getKey()), one.getValue())));
+        return found;
+    }
+
+    public static JsonNode schema(String name) {
+        return DOCUMENT.schemas.get(name);
+    }
+
+    private static String pointer(Documented path, String method) {
+        return "/paths/" + path.template.replace("~", "~0").replace("/", "~1") + "/" + method;
+    }
+
+    /** What is wrong with a value by the schema at the pointer. */
+    public static List<String> faults(String pointer, JsonNode value) {
+        return DOCUMENT.compiled.computeIfAbsent(pointer,
+                at -> DOCUMENT.whole.getSubSchema(SchemaLocation.Fragment.of(at))).validate(value).stream().limit(5)
+                .map(Object::toString).toList();
+    }
+
     /** With {@code fields} a portal asks for some properties only, which no schema tells. */
     static void check(String method, String pathAndQuery, Answer answer) {
         if (!pathAndQuery.contains("fields=")) {
@@ -84,14 +108,13 @@ final class Contract {
     }
 
     private void checkAnswer(String method, String path, Answer answer) {
+        var verb = method.toLowerCase(Locale.ROOT);
         var operation = paths.stream().filter(one -> one.pattern.matcher(path).matches())
-                .filter(one -> one.item.has(method.toLowerCase(Locale.ROOT))).findFirst();
+                .filter(one -> one.item.has(verb)).findFirst();
         if (operation.isEmpty() || method.equals("HEAD")) {
             return;
         }
-        var pointer = "/paths/" + operation.get().template.replace("~", "~0").replace("/", "~1") + "/"
-                + method.toLowerCase(Locale.ROOT);
-        var responses = operation.get().item.get(method.toLowerCase(Locale.ROOT)).get("responses");
+        var responses = operation.get().item.get(verb).get("responses");
         var status = responses.has(String.valueOf(answer.status()))
                 ? String.valueOf(answer.status())
                 : answer.status() / 100 + "XX";
@@ -107,21 +130,15 @@ final class Contract {
             throw fault(method, path, answer, "the media type is not in the document for this status");
         }
         if (media.endsWith("json") && response.get("content").get(media).has("schema")) {
-            checkBody(pointer + "/responses/" + status + "/content/" + media.replace("/", "~1") + "/schema", method,
-                    path, answer);
+            var wrong = faults(pointer(operation.get(), verb) + "/responses/" + status + "/content/"
+                    + media.replace("/", "~1") + "/schema", answer.json());
+            if (!wrong.isEmpty()) {
+                throw fault(method, path, answer, String.join("; ", wrong));
+            }
         }
     }
 
-    private void checkBody(String pointer, String method, String path, Answer answer) {
-        var errors = compiled.computeIfAbsent(pointer,
-                at -> whole.getSubSchema(SchemaLocation.Fragment.of(at))).validate(answer.json());
-        if (!errors.isEmpty()) {
-            throw fault(method, path, answer, errors.stream().limit(5).map(Object::toString)
-                    .collect(Collectors.joining("; ")));
-        }
-    }
-
-    private static AssertionError fault(String method, String path, Answer answer, @Nullable String why) {
+    private static AssertionError fault(String method, String path, Answer answer, String why) {
         return new AssertionError(method + " " + path + " is not answered as api/openapi.yaml says: " + why + "\n"
                 + answer);
     }

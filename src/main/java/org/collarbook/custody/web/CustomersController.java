@@ -27,6 +27,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -72,7 +73,7 @@ class CustomersController {
     @PutMapping("/{id}")
     @Operation(summary = "Change a customer's code or name")
     ResponseEntity<CustomerResponse> change(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody CustomerRequest request) {
         var content = request.toContent();
         return answer(ResponseEntity.ok(), places.changeCustomer(id, ifMatch, content.code(), content.name()));

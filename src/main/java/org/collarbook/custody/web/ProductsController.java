@@ -30,6 +30,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -79,7 +80,7 @@ class ProductsController {
     @PutMapping("/{id}")
     @Operation(summary = "Declare a product anew; fills recorded before keep the gravity they were judged with")
     ResponseEntity<ProductResponse> change(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody ProductRequest request) {
         return answer(ResponseEntity.ok(), products.change(id, ifMatch, request.toContent(latestDay())));
     }

@@ -27,6 +27,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -73,7 +74,7 @@ class SitesController {
     @PutMapping("/{id}")
     @Operation(summary = "Change what is recorded of a site")
     ResponseEntity<SiteResponse> change(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody SiteRequest request) {
         var content = request.toContent(customer -> places.customer(customer).isPresent());
         return answer(ResponseEntity.ok(), places.changeSite(id, ifMatch, content));

@@ -27,6 +27,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -73,7 +74,7 @@ class RequalifiersController {
     @Operation(summary = "Change a requalifier's name, RIN or approval", description = """
             Records that were made before keep the approval as it stood when they were recorded.""")
     ResponseEntity<RequalifierResponse> change(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody RequalifierRequest request) {
         return answer(ResponseEntity.ok(), requalifiers.change(id, ifMatch, request.read()));
     }

@@ -38,6 +38,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -107,7 +108,7 @@ class ContainersController {
     @PutMapping("/{id}")
     @Operation(summary = "Correct what is recorded; every earlier value is kept with the reason")
     ResponseEntity<ContainerResponse> correct(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody ContainerRequest request, Caller caller) {
         var content = request.toCorrection(LocalDate.now(clock));
         return answer(containers.correct(id, ifMatch, content, String.valueOf(request.reason()).strip(), caller));

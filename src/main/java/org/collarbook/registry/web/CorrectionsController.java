@@ -27,6 +27,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -52,7 +53,7 @@ class CorrectionsController {
             `marks` has those that are read otherwise now, as stamped; null says that one cannot be read after all. The \
             act can be taken back.""")
     ResponseEntity<?> correct(@PathVariable UUID id, @RequestBody MarkCorrectionRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read();
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/mark-corrections", request,
@@ -65,7 +66,7 @@ class CorrectionsController {
             The earlier values are put back, unless a later act changed one of them again. `If-Match` names the version \
             of the container. A reversal is a correction itself and can be taken back.""")
     ResponseEntity<?> takeBack(@PathVariable UUID id, @RequestBody ReasonRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var why = request.read();
         return idempotency.once(key, caller.id(), "POST /api/mark-corrections/" + id + "/reversals", request,
@@ -77,7 +78,7 @@ class CorrectionsController {
     @Operation(summary = "Tag a container anew", description = """
             The tag that it bore is free for another container and remembered as formerly borne by this one.""")
     ResponseEntity<?> tag(@PathVariable UUID id, @RequestBody TagRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read();
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/tags", request,
@@ -88,7 +89,7 @@ class CorrectionsController {
     @PostMapping("/containers/{id}/tag-removals")
     @Operation(summary = "Take the tag off a container, which has lost it, say")
     ResponseEntity<?> untag(@PathVariable UUID id, @RequestBody ReasonRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var why = request.read();
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/tag-removals", request,

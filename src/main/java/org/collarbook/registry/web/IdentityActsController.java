@@ -23,6 +23,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -47,7 +48,7 @@ class IdentityActsController {
             closed and leads here. What the other one says otherwise must be named in `setAside`. Where a fill would be \
             allowed that was refused for one of them before, `fillWillBeAllowed` must say that this was seen.""")
     ResponseEntity<?> merge(@PathVariable UUID id, @RequestBody MergeRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read();
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/merges", request,
@@ -61,7 +62,7 @@ class IdentityActsController {
             repairs, holds, fills, emptyings and movements, as the history names them; all else stays. Both are held \
             with their identity disputed unless `disputed` is false.""")
     ResponseEntity<?> split(@PathVariable UUID id, @RequestBody SplitRequest request,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read(LocalDate.now(clock));
         return idempotency.once(key, caller.id(), "POST /api/containers/" + id + "/splits", request,

@@ -19,6 +19,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -51,7 +52,7 @@ class RackController {
             The rack has a version of its own, which the site's does not follow. A size is written as containers have \
             it: `20 lb`, `33.5 lb`, `1000 gal`.""")
     ResponseEntity<RackResponse> tell(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody RackRequest request) {
         vehicle(id);
         return answer(id, racks.set(id, ifMatch, request.read()));

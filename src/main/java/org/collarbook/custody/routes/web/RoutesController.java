@@ -28,6 +28,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -78,7 +79,7 @@ class RoutesController {
     @PutMapping("/{id}")
     @Operation(summary = "Change a route; what is said about single days stays")
     ResponseEntity<RouteResponse> change(@PathVariable UUID id,
-            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
             @RequestBody RouteRequest request) {
         return answer(ResponseEntity.ok(), routes.change(id, ifMatch, request.toContent(places::sites)));
     }
