@@ -80,6 +80,10 @@ public class Recalls {
         return find(recall.id()).orElseThrow();
     }
 
+    public boolean areRunning() {
+        return matches.isAnyRunning();
+    }
+
     /**
      * Holds those of the containers that a running recall matches; for whoever registers containers or corrects their
      * marks, in the same transaction.

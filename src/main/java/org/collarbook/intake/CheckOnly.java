@@ -4,6 +4,7 @@ import java.util.List;
 
 import org.collarbook.custody.Coordinates;
 import org.collarbook.platform.BulkCopy;
+import org.collarbook.platform.Unwritten;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -18,7 +19,7 @@ class CheckOnly implements Sink {
     }
 
     @Override
-    public void take(BatchPlaces places, List<Write> writes, Terms terms) {
+    public Unwritten take(BatchPlaces places, List<Write> writes, Terms terms) {
         if (!places.newCustomers().isEmpty()) {
             copy.into("ledger_customer (code, name)", places.newCustomers(),
                     customer -> new @Nullable Object[]{customer.code(), customer.name()});
@@ -28,6 +29,7 @@ class CheckOnly implements Sink {
                     places.newSites(),
                     CheckOnly::values);
         }
+        return Unwritten.NOTHING;
     }
 
     @Override

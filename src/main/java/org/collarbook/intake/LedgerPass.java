@@ -58,7 +58,7 @@ final class LedgerPass implements AutoCloseable {
         for (int i = 0; i < batches; i++) {
             var batch = taken(next);
             if (batch.isEmpty()) {
-                outcomes.write();
+                finish();
                 return false;
             }
             next = judged();
@@ -69,8 +69,13 @@ final class LedgerPass implements AutoCloseable {
             }
             job.tell(LedgerPasses.passed(outcomes.counts().read(), file.passed()));
         }
-        outcomes.write();
+        finish();
         return true;
+    }
+
+    private void finish() {
+        settle.finish();
+        outcomes.write();
     }
 
     /** What is stored once the transaction ends. */

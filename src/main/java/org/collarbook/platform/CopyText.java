@@ -1,31 +1,46 @@
 package org.collarbook.platform;
 
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 import org.jspecify.annotations.Nullable;
 
-/** PostgreSQL's text form of COPY: tab between columns, newline after a row, backslash before what would be either. */
+/** PostgreSQL's text form of COPY in UTF-8: tab between columns, newline after a row, backslash before what would be either. */
 final class CopyText {
 
-    private CopyText() {}
+    private byte[] bytes = new byte[1 << 16];
+    private int length;
 
-    static void append(StringBuilder to, @Nullable Object[] row) {
-        for (int i = 0; i < row.length; i++) {
-            if (i > 0) {
-                to.append('\t');
-            }
-            append(to, row[i]);
-        }
-        to.append('\n');
+    byte[] bytes() {
+        return bytes;
     }
 
-    private static void append(StringBuilder to, @Nullable Object value) {
+    int length() {
+        return length;
+    }
+
+    void clear() {
+        length = 0;
+    }
+
+    void row(@Nullable Object[] row) {
+        for (int i = 0; i < row.length; i++) {
+            if (i > 0) {
+                put('\t');
+            }
+            append(row[i]);
+        }
+        put('\n');
+    }
+
+    private void append(@Nullable Object value) {
         switch (value) {
-            case null -> to.append("\\N");
-            case BigDecimal number -> to.append(number.toPlainString());
-            case String text -> escaped(to, text);
-            case String[] texts -> escaped(to, array(texts));
-            default -> escaped(to, value.toString());
+            case null -> plain("\\N");
+            case BigDecimal number -> plain(number.toPlainString());
+            case String text -> escaped(text);
+            case String[] texts -> escaped(array(texts));
+            default -> escaped(value.toString());
         }
     }
 
@@ -38,16 +53,51 @@ final class CopyText {
         return array.append('}').toString();
     }
 
-    private static void escaped(StringBuilder to, String text) {
-        int plain = 0;
-        for (int i = 0; i < text.length(); i++) {
-            char escape = escape(text.charAt(i));
-            if (escape != 0) {
-                to.append(text, plain, i).append('\\').append(escape);
-                plain = i + 1;
-            }
+    private void plain(String ascii) {
+        for (int i = 0; i < ascii.length(); i++) {
+            put(ascii.charAt(i));
         }
-        to.append(text, plain, text.length());
+    }
+
+    private void escaped(String text) {
+        room(2 * text.length());
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c >= 0x80) {
+                escapedUtf8(text.substring(i));
+                return;
+            }
+            put(c, escape(c));
+        }
+    }
+
+    /** Every byte of a longer sequence is above those that are escaped. */
+    private void escapedUtf8(String text) {
+        var encoded = text.getBytes(StandardCharsets.UTF_8);
+        room(2 * encoded.length);
+        for (byte each : encoded) {
+            put((char) (each & 0xff), escape((char) (each & 0xff)));
+        }
+    }
+
+    private void put(char c, char escape) {
+        if (escape == 0) {
+            bytes[length++] = (byte) c;
+        } else {
+            bytes[length++] = '\\';
+            bytes[length++] = (byte) escape;
+        }
+    }
+
+    private void put(char c) {
+        room(1);
+        bytes[length++] = (byte) c;
+    }
+
+    private void room(int more) {
+        if (length + more > bytes.length) {
+            bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, length + more));
+        }
     }
 
     /** What stands behind the backslash; 0 for a character that stands for itself. */

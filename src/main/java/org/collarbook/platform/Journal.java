@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
@@ -85,17 +84,15 @@ public class Journal {
      * are made beside what is done meanwhile.
      */
     @Transactional(propagation = Propagation.MANDATORY)
-    public void enterFirst(Collection<UUID> containers, Runnable meanwhile) {
+    public Unwritten enterFirst(Collection<UUID> containers) {
         if (containers.isEmpty()) {
-            meanwhile.run();
-            return;
+            return Unwritten.NOTHING;
         }
         var raw = rows.read(selects, containers);
-        var made = CompletableFuture
-                .supplyAsync(() -> chained(raw.stream().map(rows::fact).sorted(AS_RECORDED).toList(),
-                        Map.of()));
-        meanwhile.run();
-        write(made.join(), Map.of());
+        return Unwritten.made(() -> {
+            var grown = chained(raw.stream().map(rows::fact).sorted(AS_RECORDED).toList(), Map.of());
+            return List.of(entries(grown.entries), ends(grown.ends));
+        }, made -> made.forEach(copy::write));
     }
 
     private Map<UUID, Head> lock(UUID[] ids) {
@@ -139,11 +136,18 @@ public class Journal {
         return new Grown(entries, grown.values());
     }
 
-    private void write(Grown grown, Map<UUID, Head> heads) {
-        copy.into("journal (" + COLUMNS + ")", grown.entries, Journal::values);
-        var fresh = grown.ends.stream().filter(head -> !heads.containsKey(head.containerId)).toList();
-        copy.into("journal_head (container_id, seq, hash)", fresh,
+    private static BulkCopy.Rows entries(List<JournalEntry> entries) {
+        return BulkCopy.Rows.of("journal (" + COLUMNS + ")", entries, Journal::values);
+    }
+
+    private static BulkCopy.Rows ends(Collection<Head> ends) {
+        return BulkCopy.Rows.of("journal_head (container_id, seq, hash)", ends,
                 head -> new @Nullable Object[]{head.containerId, head.seq, bytea(head.hash)});
+    }
+
+    private void write(Grown grown, Map<UUID, Head> heads) {
+        copy.write(entries(grown.entries));
+        copy.write(ends(grown.ends.stream().filter(head -> !heads.containsKey(head.containerId)).toList()));
         var longer = grown.ends.stream().filter(head -> heads.containsKey(head.containerId)).toList();
         if (!longer.isEmpty()) {
             jdbc.sql("""

@@ -96,7 +96,7 @@ class DeclarationSweepTests {
         }).toList();
         return transaction.execute(status -> {
             var ids = batch.insert(more, CALLER.id());
-            journal.enterFirst(ids, () -> requirements.assessFirst(ids));
+            journal.enterFirst(ids).and(requirements.assessFirst(ids)).write();
             return ids;
         });
     }
