@@ -11,7 +11,10 @@ import java.util.stream.Collectors;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A key as it is asked for. */
+@Schema(requiredProperties = {"name", "roles"})
 record NewKey(@Nullable String name, @Nullable List<@Nullable String> roles, @Nullable UUID customerId,
         @Nullable List<@Nullable UUID> sites, @Nullable Instant expiresAt) {
 

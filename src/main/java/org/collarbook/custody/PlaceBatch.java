@@ -90,13 +90,6 @@ public class PlaceBatch {
         return idsByCode("site", texts(lines, SiteLine::code));
     }
 
-    public Map<String, Place> sitesByCode(Collection<String> codes) {
-        var found = new HashMap<String, Place>();
-        jdbc.sql(PlaceRows.SITES + "where code = any (?)").param(codes.toArray(String[]::new)).query(PlaceRows::site)
-                .list().forEach(site -> found.put(site.code(), site));
-        return found;
-    }
-
     private record Row(UUID id, Placing placing) {}
 
     /** Records a movement for each and puts the container there, unless a later movement is known. Each container once. */

@@ -44,12 +44,15 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.Part;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 @RestController
 @RequestMapping(path = "/api/imports", produces = MediaType.APPLICATION_JSON_VALUE)
 @Tag(name = "Imports")
 class ImportsController {
 
     /** What to do about rows that are not taken: load the others, or none. */
+    @Schema(requiredProperties = "refused")
     record CommitRequest(Imports.@Nullable OnRefused refused) {}
 
     private final Imports imports;

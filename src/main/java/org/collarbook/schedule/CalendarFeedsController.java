@@ -47,7 +47,7 @@ class CalendarFeedsController {
     }
 
     /** {@code filter} as the parameters of the schedule; absent is everything. */
-    @Schema(name = "NewCalendarFeed")
+    @Schema(name = "NewCalendarFeed", requiredProperties = "name")
     record NewFeed(@Nullable String name, @Nullable ScheduleQuestion filter) {}
 
     /** The address is in this one answer and nowhere else. */

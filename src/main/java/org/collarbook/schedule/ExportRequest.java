@@ -21,7 +21,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
  * {@code since}: an earlier export of the same filter, by its id or its {@code snapshotAt}, and then the files tell what
  * is new, changed and gone.
  */
-@Schema(name = "NewScheduleExport")
+@Schema(name = "NewScheduleExport", requiredProperties = "formats")
 record ExportRequest(@Nullable ScheduleQuestion filter, @Nullable String asOf, @Nullable String knownAt,
         @Nullable List<@Nullable String> formats, @Nullable String files, @Nullable String since) {
 

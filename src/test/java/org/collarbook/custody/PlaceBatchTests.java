@@ -7,7 +7,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 
@@ -81,8 +80,6 @@ class PlaceBatchTests {
         var place = places.site(ids.get(code)).orElseThrow();
         assertThat(place.address()).isEqualTo("1 Mill Road");
         assertThat(place.coordinates()).isEqualTo(here);
-        var byCode = transaction.execute(status -> batch.sitesByCode(List.of(code, "none")));
-        assertThat(byCode).isEqualTo(Map.of(code, place));
     }
 
     @Test

@@ -14,7 +14,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 
 /** Of one customer, something of every kind that has an id, by what it is; and what the distributor has for all. */
-final class TheirThings {
+public final class TheirThings {
 
     private final Api api;
     private final Given given;
@@ -38,7 +38,7 @@ final class TheirThings {
         known.put("serial", String.valueOf(cylinder.get("serial")));
     }
 
-    static Map<String, String> of(Api api, Given given) {
+    public static Map<String, String> of(Api api, Given given) {
         var theirs = new TheirThings(api, given);
         theirs.places();
         theirs.facts();
@@ -90,6 +90,11 @@ final class TheirThings {
         made("part", path + "/parts", Map.of("kind", "RELIEF_VALVE", "manufactured", "2026-05", "fittedOn",
                 "2026-11-01"));
         made("requalification", path + "/requalifications", Sheets.visual(Sheets.approved(api)));
+        made("repair", path + "/repairs", Map.of("performedOn", "2026-11-12", "kind", "REPAIR", "requalifier",
+                Sheets.approved(api), "work", "foot ring welded on anew", "marksTransferred", true, "certification",
+                "Repaired in accordance with 49 CFR 180.211"));
+        made("extinguisher", "/api/sites/" + site + "/extinguishers", Map.of("label", "north gate", "type",
+                "DRY_CHEMICAL_STORED_PRESSURE", "ratingBC", 40));
         keep("movement", staff.get(path + "/movements").expect(200).text("/items/0/id"));
         made("sighting", "/api/sightings", Map.of("containerId", container, "site", site, "occurredAt",
                 "2026-11-21T08:00:00Z"));

@@ -139,7 +139,7 @@ class DeclarationsController {
         return DeclarationAnswer.from(declared, json.readValue(declared.told(), GroupRequest.class));
     }
 
-    @Schema(name = "DeclarationWithdrawalRequest")
+    @Schema(name = "DeclarationWithdrawalRequest", requiredProperties = "reason")
     record WithdrawalRequest(@Nullable String reason) {
 
         String read() {

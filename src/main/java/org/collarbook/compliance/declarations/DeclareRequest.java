@@ -13,10 +13,13 @@ import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /**
  * What a named person declares for a group of containers; a fact that is absent is not asserted. It fills what is
  * unknown and nothing else: {@code onlyUnknown} may say so, and nothing else.
  */
+@Schema(requiredProperties = {"declaredBy", "declaredOn", "statement", "facts", "group"})
 record DeclareRequest(@Nullable String declaredBy, @Nullable LocalDate declaredOn, @Nullable String statement,
         @Nullable DeclaredFacts facts, @Nullable GroupRequest group, @Nullable Boolean onlyUnknown) {
 

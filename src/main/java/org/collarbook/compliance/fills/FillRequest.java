@@ -10,10 +10,13 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /**
  * A fill as seen at the scale or the meter. What was in it afterwards is told in one of three ways: {@code grossLb} on
  * the scale (less the recorded tare), {@code netAfterLb}, or {@code gallonsAdded} on top of {@code heelLb}.
  */
+@Schema(requiredProperties = {"filledAt", "lookedAt"})
 public record FillRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable String serial,
         @Nullable String specification, @Nullable String maker, @Nullable Instant filledAt, @Nullable String product,
         @Nullable BigDecimal specificGravity, @Nullable BigDecimal grossLb, @Nullable BigDecimal netAfterLb,

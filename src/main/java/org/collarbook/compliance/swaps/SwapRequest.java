@@ -8,7 +8,10 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** {@code happened}: it is recorded as a fact, whatever the rules say of the container that was left. */
+@Schema(requiredProperties = {"site", "vehicle", "out", "occurredAt"})
 record SwapRequest(@Nullable UUID site, @Nullable UUID vehicle, @Nullable NamedContainer out,
         @Nullable NamedContainer in, @Nullable Instant occurredAt, @Nullable Boolean happened) {
 

@@ -5,7 +5,10 @@ import java.time.LocalDate;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** What 49 CFR 172.704(d) asks a record of training to tell. */
+@Schema(requiredProperties = {"person", "kind", "trainedOn", "providedBy", "certifiedBy"})
 record TrainingRequest(@Nullable String person, @Nullable String kind, @Nullable LocalDate trainedOn,
         @Nullable LocalDate expires, @Nullable String providedBy, @Nullable String materials,
         @Nullable String certifiedBy) {

@@ -9,7 +9,11 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Purpose;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A move to be judged and recorded; {@code happened} tells of one that was made whatever is to be said of it. */
+@Schema(requiredProperties = {"movedOn", "percentFull", "purpose", "from", "to", "carrier", "inspectedOn",
+        "inspectedBy", "leakFree", "secured"})
 record TransportRequest(@Nullable LocalDate movedOn, @Nullable BigDecimal percentFull, @Nullable String purpose,
         @Nullable String from, @Nullable String to, @Nullable String carrier, @Nullable LocalDate inspectedOn,
         @Nullable String inspectedBy, @Nullable Boolean leakFree, @Nullable Boolean secured,

@@ -3,6 +3,9 @@ package org.collarbook.custody.web;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"code", "name"})
 record CustomerRequest(@Nullable String code, @Nullable String name) {
 
     record Content(String code, String name) {}

@@ -6,7 +6,10 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** {@code how} it was emptied, in the words of whoever saw it: used up, drawn off, burnt off. */
+@Schema(requiredProperties = "emptiedAt")
 record EmptyingRequest(@Nullable Instant emptiedAt, @Nullable String how) {
 
     record Content(Instant emptiedAt, @Nullable String how) {}

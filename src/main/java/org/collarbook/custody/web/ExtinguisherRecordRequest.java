@@ -8,7 +8,10 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Method;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** What was done to an extinguisher, in which month and by whom. */
+@Schema(requiredProperties = {"month", "method", "by"})
 record ExtinguisherRecordRequest(@Nullable String month, @Nullable String method, @Nullable String by) {
 
     private static final List<Method> METHODS = List.of(Method.EXTINGUISHER_INSPECTED, Method.EXTINGUISHER_MAINTAINED,

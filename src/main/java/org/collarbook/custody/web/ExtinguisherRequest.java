@@ -8,7 +8,10 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Extinguisher;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** An extinguisher as its label tells; what is absent or null is not known. */
+@Schema(requiredProperties = "label")
 record ExtinguisherRequest(@Nullable String label, @Nullable String type, @Nullable Integer ratingBC,
         @Nullable String manufactured) {
 

@@ -9,6 +9,9 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"containerId", "toSite", "occurredAt"})
 record MovementRequest(@Nullable UUID containerId, @Nullable UUID toSite, @Nullable Instant occurredAt,
         @Nullable UUID fromSite) {
 

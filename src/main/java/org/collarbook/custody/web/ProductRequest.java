@@ -10,6 +10,9 @@ import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.SpecificGravity;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"code", "lading", "specificGravity", "declaredBy", "declaredOn"})
 record ProductRequest(@Nullable String code, @Nullable String lading, @Nullable BigDecimal specificGravity,
         @Nullable String declaredBy, @Nullable LocalDate declaredOn) {
 

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import io.swagger.v3.oas.annotations.media.Schema;
 
 /** A tank by its id or its tag. */
+@Schema(requiredProperties = {"percent", "takenAt", "source"})
 record ReadingRequest(@Nullable UUID containerId, @Nullable String tag, @Nullable BigDecimal percent,
         @Nullable Instant takenAt, @Schema(implementation = ReadingSource.class) @Nullable String source) {
 

@@ -8,6 +8,9 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"containerId", "site", "occurredAt"})
 record SightingRequest(@Nullable UUID containerId, @Nullable UUID site, @Nullable Instant occurredAt) {
 
     /** A sighting with nothing missing. */

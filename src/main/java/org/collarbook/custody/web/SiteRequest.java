@@ -12,6 +12,9 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Jurisdiction;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"code", "name", "kind", "zone", "jurisdiction"})
 record SiteRequest(@Nullable String code, @Nullable String name, @Nullable String kind, @Nullable UUID customerId,
         @Nullable String address, @Nullable Double latitude, @Nullable Double longitude, @Nullable String zone,
         @Nullable String jurisdiction) {

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import io.swagger.v3.oas.annotations.media.Schema;
 
 /** A plan as asked for; {@code from} is today and {@code months} 18 when absent, {@code depot} absent means all routes. */
-@Schema(name = "PullPlanRequest")
+@Schema(name = "PullPlanRequest", requiredProperties = "shop")
 record PlanRequest(@Nullable LocalDate from, @Nullable BigDecimal months, @Nullable UUID depot, @Nullable Shop shop) {
 
     private static final int MOST_A_WEEK = 1_000_000;

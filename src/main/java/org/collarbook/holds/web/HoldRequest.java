@@ -7,7 +7,10 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Moments;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Why a container is to be held; {@code occurredAt} is now when absent. */
+@Schema(requiredProperties = "reason")
 record HoldRequest(@Nullable String reason, @Nullable String note, @Nullable Instant occurredAt) {
 
     record Read(HoldReason reason, @Nullable String note, Instant occurredAt) {}

@@ -4,7 +4,10 @@ import org.collarbook.holds.Lifting.Way;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Who says that a hold's reason is gone; a requalification is recorded as what it is, and lifts by itself. */
+@Schema(requiredProperties = "by")
 record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String qualification,
         @Nullable String note) {
 

@@ -3,6 +3,9 @@ package org.collarbook.holds.web;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = "reason")
 record RecallEndRequest(@Nullable String reason) {
 
     String read() {

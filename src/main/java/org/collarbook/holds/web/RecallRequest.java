@@ -15,7 +15,10 @@ import org.collarbook.regulation.ParseResult.Rejected;
 import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** What a recall names; what is absent or null does not narrow it. {@code occurredAt} is now when absent. */
+@Schema(requiredProperties = {"maker", "issuedBy"})
 record RecallRequest(@Nullable String maker, @Nullable String lot, @Nullable String specification,
         @Nullable String serialFirst, @Nullable String serialLast, @Nullable String manufacturedFirst,
         @Nullable String manufacturedLast, @Nullable String issuedBy, @Nullable String reference,

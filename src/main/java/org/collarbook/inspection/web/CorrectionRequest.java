@@ -6,7 +6,10 @@ import org.jspecify.annotations.Nullable;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Why an entry was a mistake, and what takes its place: another whole record, or nothing. */
+@Schema(requiredProperties = "reason")
 record CorrectionRequest(@Nullable String reason, @Nullable RequalificationRequest record,
         @JsonProperty("void") @Nullable Boolean isVoid) {
 

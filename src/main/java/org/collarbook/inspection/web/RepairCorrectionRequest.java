@@ -6,7 +6,10 @@ import org.jspecify.annotations.Nullable;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Why a repair on record was a mistake, and what takes its place: another whole record, or nothing. */
+@Schema(requiredProperties = "reason")
 record RepairCorrectionRequest(@Nullable String reason, @Nullable RepairRequest record,
         @JsonProperty("void") @Nullable Boolean isVoid) {
 

@@ -9,7 +9,10 @@ import org.collarbook.inspection.bench.Refusals;
 import org.collarbook.inspection.bench.Sources;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A repair as the facility certifies it. */
+@Schema(requiredProperties = {"performedOn", "kind", "requalifier", "work", "marksTransferred", "certification"})
 record RepairRequest(@Nullable LocalDate performedOn, @Nullable String kind, @Nullable String seams,
         @Nullable String requalifier, @Nullable String work, @Nullable Boolean marksTransferred,
         @Nullable String certification) {

@@ -6,7 +6,10 @@ import java.util.List;
 
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A record as the sheet at the bench has it; the result is not among it. What is absent or null was not told. */
+@Schema(requiredProperties = {"performedOn", "method", "operator"})
 record RequalificationRequest(@Nullable LocalDate performedOn, @Nullable String requalifier, @Nullable String method,
         @Nullable Boolean star, @Nullable Boolean plus, @Nullable VisualRequest visual,
         @Nullable Integer markedPressurePsig, @Nullable Integer testPressurePsig,

@@ -7,7 +7,10 @@ import org.collarbook.inspection.Requalifier.Named;
 import org.collarbook.inspection.bench.Refusals;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A facility and its approval, as the letter that issued the RIN tells. */
+@Schema(requiredProperties = {"name", "rin", "approval"})
 record RequalifierRequest(@Nullable String name, @Nullable String rin, @Nullable ApprovalRequest approval) {
 
     record ApprovalRequest(@Nullable LocalDate from, @Nullable LocalDate expires) {}

@@ -10,6 +10,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import tools.jackson.databind.JsonNode;
 
 /** {@code batchId} is the sender's own name of the batch; each line is read by itself, so that one unreadable stops none. */
+@Schema(requiredProperties = {"batchId", "lines"})
 record ScanBatchRequest(@Nullable String batchId,
         @ArraySchema(schema = @Schema(implementation = ScanLine.class)) @Nullable List<JsonNode> lines) {
 

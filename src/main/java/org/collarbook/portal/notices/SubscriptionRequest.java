@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import io.swagger.v3.oas.annotations.media.Schema;
 
 /** {@code lead}: either {@code days} or {@code months}; asked for with {@code DUE_SOON}, and only with it. */
-@Schema(name = "NewNoticeSubscription")
+@Schema(name = "NewNoticeSubscription", requiredProperties = {"url", "kinds"})
 record SubscriptionRequest(@Nullable String url, @Nullable List<@Nullable String> kinds, Lead.@Nullable Asked lead) {
 
     Subscription.Wanted read(EndpointUrls urls) {

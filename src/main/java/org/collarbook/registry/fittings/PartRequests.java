@@ -11,12 +11,15 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Fittings;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** What is told of a part that was fitted, and of one that was taken out. */
 final class PartRequests {
 
     private PartRequests() {}
 
     /** {@code replaces} names the part that was taken out for it. */
+    @Schema(requiredProperties = {"kind", "fittedOn"})
     record FittedRequest(@Nullable String kind, @Nullable String maker, @Nullable String model,
             @Nullable String serial, @Nullable String manufactured, @Nullable LocalDate fittedOn,
             @Nullable String labelledFor, @Nullable UUID replaces) {
@@ -65,6 +68,7 @@ final class PartRequests {
     }
 
     /** {@code forGood}: the opening is closed and nothing belongs in its place; false when absent. */
+    @Schema(requiredProperties = {"removedOn", "reason"})
     record RemovalRequest(@Nullable LocalDate removedOn, @Nullable String reason, @Nullable Boolean forGood) {
 
         Part.Removal read(Clock clock) {

@@ -28,6 +28,8 @@ import org.springframework.web.bind.annotation.RestController;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 @RestController
 @RequestMapping(path = "/api/containers/{id}/out-of-service", produces = "application/json")
 @Tag(name = "Register")
@@ -45,8 +47,10 @@ class StopsController {
         this.clock = clock;
     }
 
+    @Schema(requiredProperties = {"since", "reason"})
     record OutOfServiceRequest(@Nullable LocalDate since, @Nullable String reason) {}
 
+    @Schema(requiredProperties = "returnedOn")
     record ReturnRequest(@Nullable LocalDate returnedOn, @Nullable String note) {}
 
     @ResponseStatus(HttpStatus.CREATED)

@@ -24,7 +24,10 @@ import org.collarbook.regulation.Steel;
 import org.collarbook.regulation.Use;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** A container as read off its collar or data plate, each mark as stamped; what is absent or null is not known. */
+@Schema(requiredProperties = {"kind", "specification", "serial"})
 record ContainerRequest(@Nullable String kind, @Nullable String specification, @Nullable String maker,
         @Nullable String serial, @Nullable String manufactured, @Nullable String waterCapacity, @Nullable String tare,
         @Nullable String servicePressure, @Nullable String tag, @Nullable Boolean coated, @Nullable Boolean lined,

@@ -6,7 +6,10 @@ import java.util.Map;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** The marks as they are read now, each as stamped; null: it cannot be read after all. What is absent stays. */
+@Schema(requiredProperties = {"marks", "reason"})
 record MarkCorrectionRequest(@Nullable Map<String, @Nullable String> marks, @Nullable String reason) {
 
     private static final List<String> NAMES = List.of("kind", "specification", "maker", "serial", "manufactured",

@@ -7,10 +7,13 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.registry.IdentityActs.Said;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /**
  * The record that is absorbed, and by name what it says otherwise and is given up; {@code fillWillBeAllowed}: the caller
  * has seen why a fill was refused.
  */
+@Schema(requiredProperties = {"absorbed", "reason"})
 record MergeRequest(@Nullable UUID absorbed, @Nullable List<String> setAside, @Nullable Boolean fillWillBeAllowed,
         @Nullable String reason) {
 

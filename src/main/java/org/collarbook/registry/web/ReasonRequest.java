@@ -3,7 +3,10 @@ package org.collarbook.registry.web;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Why something is done that needs no more than that. */
+@Schema(requiredProperties = "reason")
 record ReasonRequest(@Nullable String reason) {
 
     String read() {

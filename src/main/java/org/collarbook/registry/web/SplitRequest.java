@@ -15,10 +15,13 @@ import org.collarbook.registry.IdentityActs.Said;
 import org.collarbook.registry.IdentityActs.Second;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /**
  * The second container as its collar reads, and the facts by id that are its own. Both are held with their identity
  * disputed unless {@code disputed} is false.
  */
+@Schema(requiredProperties = {"container", "reason"})
 record SplitRequest(@Nullable ContainerRequest container, @Nullable List<UUID> facts, @Nullable Boolean disputed,
         @Nullable Boolean fillWillBeAllowed, @Nullable String reason) {
 

@@ -19,7 +19,10 @@ import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.annotation.JsonDeserialize;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** Lines as read off, and what is known of the container beforehand; what is absent or null is not known. */
+@Schema(requiredProperties = "lines")
 record StampsRequest(@Nullable List<@Nullable String> lines, @Nullable String specification,
         @Nullable String manufactured, @JsonDeserialize(using = TextDate.class) @Nullable LocalDate asOf) {
 

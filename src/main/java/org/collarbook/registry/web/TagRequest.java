@@ -6,7 +6,10 @@ import org.collarbook.regulation.ParseResult.Parsed;
 import org.collarbook.regulation.ParseResult.Rejected;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 /** The tag that a container gets, and why. */
+@Schema(requiredProperties = {"tag", "reason"})
 record TagRequest(@Nullable String tag, @Nullable String reason) {
 
     record Read(Tag tag, String reason) {}

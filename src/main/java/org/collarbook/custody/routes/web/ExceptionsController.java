@@ -21,6 +21,8 @@ import org.springframework.web.bind.annotation.RestController;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 @RestController
 @RequestMapping(path = "/api/routes/{id}/exceptions/{day}", produces = "application/json")
 @Tag(name = "Routes")
@@ -36,6 +38,7 @@ class ExceptionsController {
         this.depots = depots;
     }
 
+    @Schema(requiredProperties = {"kind", "reason"})
     record ExceptionRequest(@Nullable String kind, @Nullable String reason) {}
 
     @PutMapping

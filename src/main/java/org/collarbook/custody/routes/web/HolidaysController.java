@@ -23,6 +23,8 @@ import org.springframework.web.bind.annotation.RestController;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
 @RestController
 @RequestMapping(path = "/api/holidays", produces = "application/json")
 @Tag(name = "Routes")
@@ -39,6 +41,7 @@ class HolidaysController {
         this.clock = clock;
     }
 
+    @Schema(requiredProperties = "name")
     record HolidayRequest(@Nullable String name) {}
 
     record HolidaysTold(LocalDate from, LocalDate to, List<Holiday> holidays) {}

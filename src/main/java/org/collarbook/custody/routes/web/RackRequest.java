@@ -8,6 +8,9 @@ import org.collarbook.platform.Inputs;
 import org.collarbook.registry.Size;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = "places")
 record RackRequest(@Nullable List<@Nullable RackPlaces> places) {
 
     private static final int MOST_SIZES = 100;

@@ -21,6 +21,9 @@ import org.collarbook.custody.routes.VisitRule;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
+import io.swagger.v3.oas.annotations.media.Schema;
+
+@Schema(requiredProperties = {"code", "name", "depot", "visits", "stops"})
 record RouteRequest(@Nullable String code, @Nullable String name, @Nullable UUID depot, @Nullable UUID vehicle,
         @Nullable AskedVisits visits, @Nullable List<@Nullable UUID> stops) {
 
