@@ -14,6 +14,7 @@ import java.util.List;
 
 import org.collarbook.registry.ContainerRows;
 import org.collarbook.platform.SpreadsheetText;
+import org.collarbook.platform.Unhurried;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -99,7 +100,7 @@ class LedgerRows {
 
     private void each(WrittenRow row, Appendable out) {
         // compiled anew for each question, the statement would cost more than it gains
-        jdbc.sql("select set_config('jit', 'off', true)").query(String.class).single();
+        jdbc.sql("select set_config('jit', 'off', true), " + Unhurried.SETTING).query((row1, n) -> "").single();
         try (var lines = jdbc.sql(SELECT).withFetchSize(FETCHED).query((line, n) -> row.cells(line)).stream()) {
             lines.forEach(cells -> {
                 try {

@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.collarbook.intake.LedgerPasses.Pass;
 import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.platform.BulkCopy;
+import org.collarbook.platform.Unhurried;
 import org.collarbook.platform.jobs.JobRun;
 import org.collarbook.platform.jobs.NotOurs;
 import org.collarbook.registry.Declarations;
@@ -61,7 +62,7 @@ class RunPass {
     void toItsEnd(JobRun job) {
         var pass = passes.find(job.claim().id());
         var terms = terms(pass);
-        Claims.forgetWhatIsOver(jdbc);
+        forgetWhatIsOver();
         try (var file = StoredFile.read(jdbc, pass.importId());
                 var walk = new LedgerPass(pass, terms, file, settle(pass, terms), new Outcomes(copy, pass))) {
             boolean more = true;
@@ -71,7 +72,14 @@ class RunPass {
         } catch (IOException gone) {
             throw new UncheckedIOException("the ledger could not be read to its end", gone);
         }
-        Claims.forgetWhatIsOver(jdbc);
+        forgetWhatIsOver();
+    }
+
+    private void forgetWhatIsOver() {
+        transaction.executeWithoutResult(status -> {
+            Unhurried.go(jdbc);
+            Claims.forgetWhatIsOver(jdbc);
+        });
     }
 
     /** False when the ledger is at its end. */
@@ -93,14 +101,14 @@ class RunPass {
      * a full one: every look-up of a batch is told to go by index.
      */
     private void open(Pass pass) {
+        jdbc.sql("""
+                select set_config('enable_seqscan', 'off', true), set_config('jit', 'off', true),\s"""
+                + Unhurried.SETTING).query((row, n) -> "").list();
         if (pass.purpose() == Purpose.COMMIT) {
             jdbc.sql("select pg_advisory_xact_lock(hashtext('ledger commit'))").query(String.class).optional();
         } else {
             KnownPlaces.openForetold(jdbc);
         }
-        jdbc.sql("""
-                select set_config('enable_seqscan', 'off', true),
-                    set_config('jit', 'off', true)""").query((row, n) -> "").list();
         if (!pass.isInPieces()) {
             Claims.openOfOneTransaction(jdbc);
         }

@@ -40,13 +40,24 @@ public class BulkCopyOut {
         if (TransactionSynchronizationManager.isActualTransactionActive()) {
             var connection = DataSourceUtils.getConnection(source);
             try {
+                execute(connection, "select " + Unhurried.SETTING);
                 return write(copy, out, connection);
             } finally {
                 DataSourceUtils.releaseConnection(connection, source);
             }
         }
         try (var connection = pool.getConnection()) {
-            return write(copy, out, connection);
+            execute(connection, "set statement_timeout = 0");
+            long rows = write(copy, out, connection);
+            execute(connection, "reset statement_timeout");
+            return rows;
+        }
+    }
+
+    /** As long as somebody reads. */
+    private static void execute(Connection connection, String setting) throws SQLException {
+        try (var statement = connection.createStatement()) {
+            statement.execute(setting);
         }
     }
 

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.UUID;
 
+import org.collarbook.platform.Unhurried;
 import org.collarbook.platform.Pieces;
 import org.collarbook.platform.Sha256;
 import org.collarbook.platform.jobs.Claim;
@@ -84,13 +85,18 @@ class ExportFiles {
     }
 
     private void sweep(String what, String expires, String from) {
-        apart.executeWithoutResult(status -> jdbc.sql("""
+        apart.executeWithoutResult(status -> sweepNow(what, expires, from));
+    }
+
+    private void sweepNow(String what, String expires, String from) {
+        Unhurried.go(jdbc);
+        jdbc.sql("""
                 with swept as (
                   select id, number from schedule_export where %s for update skip locked),
                 gone as (delete from %s)
                 update schedule_export set %s_deleted_at = :now where id in (select id from swept)"""
                 .formatted(OVER.formatted(what, expires), from, what))
-                .param("now", clock.instant().atOffset(ZoneOffset.UTC)).update());
+                .param("now", clock.instant().atOffset(ZoneOffset.UTC)).update();
     }
 
     private final class Pieced extends OutputStream {

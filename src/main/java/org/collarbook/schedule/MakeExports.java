@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
+import org.collarbook.platform.Unhurried;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.ProblemException;
 import org.collarbook.platform.jobs.JobFailure;
@@ -19,6 +20,7 @@ import org.collarbook.schedule.ScheduleExport.FileEntry;
 import org.collarbook.schedule.ScheduleExport.Manifest;
 import org.collarbook.schedule.ScheduleExport.Since;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
@@ -35,12 +37,14 @@ class MakeExports implements JobKind {
     private final ScheduleQuestions questions;
     private final ReplayedTables replayed;
     private final AsKnown asKnown;
+    private final JdbcClient jdbc;
     private final Clock clock;
     private final TransactionTemplate snapshot;
 
     MakeExports(ScheduleExports exports, ExportFiles files, ExportChanges changes, ExportContent content,
-            ScheduleQuestions questions, ReplayedTables replayed, AsKnown asKnown, Clock clock,
+            ScheduleQuestions questions, ReplayedTables replayed, AsKnown asKnown, JdbcClient jdbc, Clock clock,
             PlatformTransactionManager transactions) {
+        this.jdbc = jdbc;
         this.exports = exports;
         this.files = files;
         this.changes = changes;
@@ -105,6 +109,7 @@ class MakeExports implements JobKind {
 
     private Manifest make(ScheduleExport export, JobRun job, Rows progress) {
         var asked = export.asked();
+        Unhurried.go(jdbc);
         // as exactly as the database keeps it
         var now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         var filter = filter(asked);

@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 
+import org.collarbook.platform.Unhurried;
 import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
@@ -106,6 +107,7 @@ class ScheduleRows {
     /** Each row in turn, in the order of the pages, by a cursor of the transaction: some hundred are in memory. */
     void each(Source source, ScheduleFilter filter, Consumer<ScheduleRow> reader) {
         snapshot.executeWithoutResult(status -> {
+            Unhurried.go(jdbc);
             try (var rows = jdbc.sql(source.read(PAGE + FROM + filter.where() + ORDER)).withFetchSize(FETCHED)
                     .params(parameters(source, filter)).query(ScheduleRow.class).stream()) {
                 rows.forEach(reader);

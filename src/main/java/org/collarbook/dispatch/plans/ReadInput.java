@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
+import org.collarbook.platform.Unhurried;
 import org.collarbook.custody.routes.Calendars;
 import org.collarbook.custody.routes.Route;
 import org.collarbook.dispatch.plans.Cylinder.Standing;
@@ -116,6 +117,7 @@ class ReadInput {
 
     Read read(Asked asked) {
         return Objects.requireNonNull(snapshot.execute(status -> {
+            Unhurried.go(jdbc);
             var routes = routes(asked);
             var limit = routes.stream().map(DrivenRoute::next).filter(Objects::nonNull)
                     .max(Comparator.naturalOrder()).filter(asked.through()::isBefore).orElse(asked.through());

@@ -1,35 +1,45 @@
 package org.collarbook.platform.web;
 
+import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
+import java.util.Optional;
 
 import org.collarbook.platform.Problem;
-import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 
-/** More requests at once than there are connections to the database: who had to wait too long is told to come again. */
+/** More requests at once than there are connections to the database, or one that takes too long: come again. */
 final class Busy {
 
     static final String SECONDS = "1";
     static final Problem TOO_MANY_FORMS = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
             "As many ledgers as may are being handed in at this moment. Nothing of this one was stored: send it again.");
 
+    /** PostgreSQL's error code query_canceled: by {@code statement_timeout}. */
+    private static final String ENDED = "57014";
+    private static final String AGAIN = " Nothing of this request was stored: repeat it, with the same Idempotency-Key"
+            + " if it had one.";
+    private static final Problem NO_CONNECTION = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
+            "All connections to the database are in use." + AGAIN);
+    private static final Problem TOO_LONG = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "TOO_LONG",
+            "The database did not come to an end of this in the time that a request may take, or waited for what"
+                    + " somebody else had in hand." + AGAIN);
+
     private Busy() {}
 
-    static boolean isTold(@Nullable Throwable failure) {
+    /** What to answer to a failure of this kind, if it is one. */
+    static Optional<Problem> in(Throwable failure) {
         for (var cause = failure; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLTransientConnectionException) {
-                return true;
+                return Optional.of(NO_CONNECTION);
+            }
+            if (cause instanceof SQLException ended && ENDED.equals(ended.getSQLState())) {
+                return Optional.of(TOO_LONG);
             }
         }
-        return false;
-    }
-
-    static ResponseEntity<Object> answer() {
-        return answer(Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY", "All connections to the database are in use."
-                + " Nothing of this request was stored: repeat it, with the same Idempotency-Key if it had one."));
+        return Optional.empty();
     }
 
     /** With when to come again. */

@@ -19,9 +19,11 @@ class ErrorAnswer implements ErrorController {
 
     @RequestMapping("/error")
     ResponseEntity<?> error(HttpServletRequest request) {
-        if (request.getAttribute(RequestDispatcher.ERROR_EXCEPTION) instanceof Throwable failure
-                && Busy.isTold(failure)) {
-            return Busy.answer();
+        if (request.getAttribute(RequestDispatcher.ERROR_EXCEPTION) instanceof Throwable failure) {
+            var busy = Busy.in(failure);
+            if (busy.isPresent()) {
+                return Busy.answer(busy.get());
+            }
         }
         var code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
         var status = code instanceof Integer number ? HttpStatus.resolve(number) : null;

@@ -99,9 +99,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             // part of a file is on its way: the server breaks the connection off, so that nobody takes it for whole
             throw exception;
         }
-        if (Busy.isTold(exception)) {
-            log.warn("A request found no connection to the database in time");
-            return Busy.answer();
+        var busy = Busy.in(exception);
+        if (busy.isPresent()) {
+            log.warn("A request was given up: {}", busy.get().code(), exception);
+            return Busy.answer(busy.get());
         }
         var refused = BodyRefused.in(exception);
         if (refused != null) {
