@@ -1,9 +1,15 @@
 package org.collarbook.portal.notices;
 
+import java.time.Duration;
+
 import org.jspecify.annotations.Nullable;
 
-/** What came of sending a notice once; of the answer its status is kept, and never its body. */
-record Attempt(Outcome outcome, @Nullable Integer httpStatus, int tookMs, @Nullable String error) {
+/**
+ * What came of sending a notice once; of the answer its status is kept, and never its body. {@code comeAgain}: not before,
+ * as an endpoint that is too busy says.
+ */
+record Attempt(Outcome outcome, @Nullable Integer httpStatus, int tookMs, @Nullable String error,
+        @Nullable Duration comeAgain) {
 
     enum Outcome {
         /** Answered 2xx. */

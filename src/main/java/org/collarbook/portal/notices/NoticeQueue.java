@@ -5,15 +5,18 @@ import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
 
 import org.collarbook.portal.notices.Attempt.Outcome;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -120,7 +123,8 @@ class NoticeQueue {
                 settle(turn, sent, "GIVEN_UP");
                 switchOff(turn);
             }
-            case ANSWERED_OTHERWISE, TIMED_OUT, NOT_REACHED, ADDRESS_REFUSED -> postpone(turn, sent);
+            case ANSWERED_OTHERWISE, TIMED_OUT, NOT_REACHED, ADDRESS_REFUSED ->
+                postpone(turn, sent, Objects.requireNonNullElse(attempt.comeAgain(), Duration.ZERO));
         }
         return true;
     }
@@ -147,9 +151,9 @@ class NoticeQueue {
                 .params(utc(clock.instant()), subscription).update();
     }
 
-    private void postpone(Turn turn, Next sent) {
+    private void postpone(Turn turn, Next sent, Duration atLeast) {
         var now = clock.instant();
-        var delay = schedule.after(sent.attempts + 1);
+        var delay = longer(schedule.after(sent.attempts + 1), atLeast);
         jdbc.sql("""
                 update notice set attempts = attempts + 1, next_attempt_at = coalesce(:next, next_attempt_at),
                     status = case when cast(:next as timestamptz) is null then 'GIVEN_UP' else status end,
@@ -159,7 +163,14 @@ class NoticeQueue {
         int failures = jdbc.sql("update notice_turn set failures = failures + 1 where subscription_id = ?"
                 + " returning failures").param(turn.subscription).query(Integer.class).single();
         jdbc.sql("update notice_turn set rests_until = ? where subscription_id = ?")
-                .params(utc(now.plus(schedule.rest(failures))), turn.subscription).update();
+                .params(utc(now.plus(Objects.requireNonNull(longer(schedule.rest(failures), atLeast)))),
+                        turn.subscription)
+                .update();
+    }
+
+    /** Given up is given up. */
+    private static @Nullable Duration longer(@Nullable Duration delay, Duration atLeast) {
+        return delay == null || delay.compareTo(atLeast) > 0 ? delay : atLeast;
     }
 
     /** Its turn is over; another may begin. */

@@ -22,12 +22,13 @@ import org.apache.hc.client5.http.impl.io.PoolingHttpClientConnectionManagerBuil
 import org.apache.hc.client5.http.impl.routing.DefaultRoutePlanner;
 import org.apache.hc.core5.http.ClassicHttpResponse;
 import org.apache.hc.core5.http.ContentType;
+import org.apache.hc.core5.http.HttpHeaders;
+import org.apache.hc.core5.http.HttpResponse;
 import org.apache.hc.core5.http.io.entity.ByteArrayEntity;
 import org.apache.hc.core5.io.Closer;
 import org.apache.hc.core5.util.Timeout;
 import org.collarbook.portal.notices.Attempt.Outcome;
 import org.collarbook.portal.notices.CheckedResolver.AddressRefused;
-import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.stereotype.Component;
@@ -85,20 +86,21 @@ class SendNotice implements DisposableBean {
         }, deadline.toMillis(), TimeUnit.MILLISECONDS);
         long start = System.nanoTime();
         try {
-            int status = status(request);
-            return attempt(Attempt.of(status), status, start, null);
+            var answer = answer(request);
+            return new Attempt(Attempt.of(answer.getCode()), answer.getCode(), tookMs(start), null,
+                    ComeAgain.read(answer.getCode(), answer.getFirstHeader(HttpHeaders.RETRY_AFTER)));
         } catch (IOException failed) {
-            return attempt(outcome(failed, late.get()), null, start, words(failed));
+            return new Attempt(outcome(failed, late.get()), null, tookMs(start), words(failed), null);
         } finally {
             stop.cancel(false);
         }
     }
 
     /**
-     * The status decides, whatever comes of the body. Of that a bound is read, since some endpoints take it for a fault
+     * The head decides, whatever comes of the body. Of that a bound is read, since some endpoints take it for a fault
      * when nobody reads; the rest is cut off, for closing it would read to its end.
      */
-    private int status(HttpPost request) throws IOException {
+    private HttpResponse answer(HttpPost request) throws IOException {
         ClassicHttpResponse response = client.executeOpen(null, request, null);
         try {
             var entity = response.getEntity();
@@ -111,7 +113,7 @@ class SendNotice implements DisposableBean {
             request.cancel();
             Closer.closeQuietly(response);
         }
-        return response.getCode();
+        return response;
     }
 
     private static Outcome outcome(IOException failed, boolean late) {
@@ -120,8 +122,8 @@ class SendNotice implements DisposableBean {
                 : failed instanceof AddressRefused ? Outcome.ADDRESS_REFUSED : Outcome.NOT_REACHED;
     }
 
-    private static Attempt attempt(Outcome outcome, @Nullable Integer status, long start, @Nullable String error) {
-        return new Attempt(outcome, status, (int) TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - start), error);
+    private static int tookMs(long start) {
+        return (int) TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - start);
     }
 
     private static String words(IOException failed) {

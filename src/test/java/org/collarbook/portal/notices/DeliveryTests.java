@@ -23,6 +23,8 @@ import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Endpoints that fail, hang and come back; services that share the work, and die. */
@@ -110,6 +112,27 @@ class DeliveryTests {
                 .isEqualTo(Long.parseLong(first.header("webhook-timestamp")) + 10);
         NoticeFixture.assertSigned(first, told.secret());
         NoticeFixture.assertSigned(second, told.secret());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"503,3600,3600", "429,' 3600 ',3600", "503,99999999,86400", "500,3600,10", "503,-1,10",
+            "503,'Wed, 25 Nov 2026 13:00:00 GMT',10", "429,soon,10", "503,1,10"})
+    void anEndpointThatIsTooBusySaysWhenToComeAgain(int status, String after, long seconds) {
+        var told = toldOf(2);
+        told.receiver().answers((exchange, received) -> {
+            exchange.getResponseHeaders().set("Retry-After", after);
+            exchange.sendResponseHeaders(status, -1);
+        });
+        deliverUntil(told, 1);
+        told.receiver().answers(200);
+        if (seconds > 10) {
+            later(Duration.ofSeconds(seconds - 10));
+            quiet();
+            assertThat(told.receiver().received()).as("not before").hasSize(1);
+        }
+        later(Duration.ofSeconds(10));
+        deliverUntil(told, 3);
+        assertThat(waiting(told)).isZero();
     }
 
     @Test
@@ -299,7 +322,8 @@ class DeliveryTests {
         leaseRunsOut(told);
         told.receiver().answers(500);
         deliverUntil(told, 1);
-        assertThat(queue.record(slow, inHand, clock.instant(), new Attempt(Outcome.DELIVERED, 200, 1, null))).isFalse();
+        assertThat(queue.record(slow, inHand, clock.instant(), new Attempt(Outcome.DELIVERED, 200, 1, null, null)))
+                .isFalse();
         assertThat(outcomes(told)).containsExactly("ANSWERED_OTHERWISE");
         assertThat(waiting(told)).isEqualTo(1);
     }
