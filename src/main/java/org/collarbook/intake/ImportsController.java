@@ -177,7 +177,7 @@ class ImportsController {
             `UNCHANGED`.""")
     ResponseEntity<?> commit(@PathVariable UUID id, @RequestBody CommitRequest request, Caller caller,
             @Parameter(required = true) @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
+            @Parameter(required = true) @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
         var onRefused = request.refused();
         if (onRefused == null) {
             throw Problem.invalid(List.of(FieldError.missing("/refused", "SKIP: load the other rows;"

@@ -26,6 +26,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import tools.jackson.databind.json.JsonMapper;
@@ -66,7 +67,8 @@ class DeclarationsController {
             `jurisdiction` says counts only while no site tells it. Look at `POST /api/declarations/previews` first: \
             declared is not seen, and containers become fillable by it.""")
     ResponseEntity<?> declare(@RequestBody DeclareRequest request,
-            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+            @Parameter(required = true) @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key,
+            Caller caller) {
         var read = request.read(clock);
         declarations.refuseUnknown(read.group());
         var answer = idempotency.requireOnce(key, caller.id(), "POST " + PATH, request, () -> {
@@ -108,7 +110,8 @@ class DeclarationsController {
     @Operation(summary = "Withdraw a declaration that was a mistake", description = """
             The facts that still rest on it become unknown again, as recorded changes; what was read since stays.""")
     ResponseEntity<?> withdraw(@PathVariable UUID id, @RequestBody WithdrawalRequest request,
-            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+            @Parameter(required = true) @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key,
+            Caller caller) {
         var reason = request.read();
         declarations.require(id);
         return goOn(idempotency.requireOnce(key, caller.id(), "POST " + PATH + "/" + id + "/withdrawal", request,

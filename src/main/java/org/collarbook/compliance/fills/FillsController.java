@@ -15,6 +15,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 @RestController
@@ -43,7 +44,8 @@ class FillsController {
             (from memory and common practice, not read in a text), or that the one it was `filledBy` has no training in \
             force on record, which is no refusal: an untrained person may fill under direct supervision.""")
     ResponseEntity<?> record(@RequestBody FillRequest request,
-            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+            @Parameter(required = true) @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key,
+            Caller caller) {
         var command = request.toCommand(clock.instant());
         return idempotency.requireOnce(key, caller.id(), "POST /api/fills", request, () -> {
             var recorded = recordFill.record(command, caller);

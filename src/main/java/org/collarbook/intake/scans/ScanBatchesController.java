@@ -23,6 +23,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.ArraySchema;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
@@ -66,7 +67,8 @@ class ScanBatchesController {
             container which must not be used there. Lines are \
             kept piece by piece: after a lost answer, send the same batch again.""")
     ResponseEntity<ScanBatchAnswer> send(@RequestBody ScanBatchRequest request,
-            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
+            @Parameter(required = true) @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key,
+            Caller caller) {
         var taken = batches.take(request, key, caller);
         var at = URI.create("/api/scan-batches/" + taken.answer().id());
         var answer = taken.fresh() ? ResponseEntity.created(at) : ResponseEntity.ok().location(at);
