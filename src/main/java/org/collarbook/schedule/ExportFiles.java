@@ -70,6 +70,7 @@ class ExportFiles {
     /** What attempts before this one have left. */
     void forgetEarlier(Claim claim) {
         apart.executeWithoutResult(status -> {
+            Unhurried.go(jdbc);
             jdbc.sql("delete from schedule_export_piece where export_id = ? and attempt < ?")
                     .params(claim.id(), claim.attempt()).update();
             jdbc.sql("delete from schedule_export_key where attempt < ? and export_number = ("
