@@ -37,7 +37,11 @@ final class LedgerPass implements AutoCloseable {
     private final SettleBatch settle;
     private final Outcomes outcomes;
     private final ExecutorService aside = Executors.newSingleThreadExecutor();
-    private Future<List<Line>> next;
+    private Future<Judged> next;
+    private long passed;
+
+    /** Rows, each judged by itself, and how far into the file they go. */
+    private record Judged(List<Line> lines, long passed) {}
 
     LedgerPass(Pass pass, Terms terms, Pieces file, SettleBatch settle, Outcomes outcomes)
             throws IOException {
@@ -51,12 +55,14 @@ final class LedgerPass implements AutoCloseable {
     }
 
     /**
-     * Settles up to so many batches; false when the ledger is at its end. The next batch is judged by itself while the
-     * database is busy with the last one. The file is read on the caller's thread only: it comes from the database.
+     * Settles up to so many batches; false when the ledger is at its end. The next batch is read, and judged by itself,
+     * while the database is busy with the last one.
      */
     boolean advance(int batches, JobRun job) {
         for (int i = 0; i < batches; i++) {
-            var batch = taken(next);
+            var judged = taken(next);
+            var batch = judged.lines;
+            passed = judged.passed;
             if (batch.isEmpty()) {
                 finish();
                 return false;
@@ -67,7 +73,7 @@ final class LedgerPass implements AutoCloseable {
             if (pass.onRefused() == OnRefused.ABORT) {
                 batch.forEach(LedgerPass::requireTaken);
             }
-            job.tell(LedgerPasses.passed(outcomes.counts().read(), file.passed()));
+            job.tell(LedgerPasses.passed(outcomes.counts().read(), passed));
         }
         finish();
         return true;
@@ -80,7 +86,7 @@ final class LedgerPass implements AutoCloseable {
 
     /** What is stored once the transaction ends. */
     Columns stored() {
-        return LedgerPasses.stored(outcomes.counts(), outcomes.through(), file.passed());
+        return LedgerPasses.stored(outcomes.counts(), outcomes.through(), passed);
     }
 
     private static void requireTaken(Line line) {
@@ -93,20 +99,24 @@ final class LedgerPass implements AutoCloseable {
         }
     }
 
-    private static List<Line> taken(Future<List<Line>> judged) {
+    private static Judged taken(Future<Judged> judged) {
         try {
             return judged.get();
         } catch (ExecutionException failed) {
-            throw new IllegalStateException(failed.getCause());
+            throw failed.getCause() instanceof RuntimeException fault
+                    ? fault
+                    : new IllegalStateException(failed.getCause());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new UncheckedIOException(new InterruptedIOException("the pass was interrupted"));
         }
     }
 
-    private Future<List<Line>> judged() {
-        var rows = batch();
-        return aside.submit(() -> rows.stream().map(row -> new Line(row, entries)).toList());
+    private Future<Judged> judged() {
+        return aside.submit(() -> {
+            var lines = batch().stream().map(row -> new Line(row, entries)).toList();
+            return new Judged(lines, file.passed());
+        });
     }
 
     private List<LedgerRow> batch() {
