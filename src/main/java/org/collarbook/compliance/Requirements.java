@@ -81,11 +81,23 @@ public class Requirements {
 
     @Transactional(propagation = Propagation.MANDATORY)
     public void reassess(Collection<UUID> ids) {
+        if (ids.size() > 1) {
+            lock(ids);
+        }
         var known = containers.byIds(ids);
         write(known);
         if (known.size() < ids.size()) {
             forget(ids, known);
         }
+    }
+
+    /**
+     * The containers before their due months, and in one order, as whoever changes a single one takes them: two changes
+     * then wait for each other, and neither for both.
+     */
+    private void lock(Collection<UUID> ids) {
+        jdbc.sql("select from container where id = any (?) order by id for key share").param(ids.toArray(UUID[]::new))
+                .query((row, n) -> "").list();
     }
 
     /** Nothing is due on a record that is closed. */

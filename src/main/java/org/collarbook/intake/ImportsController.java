@@ -14,6 +14,7 @@ import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.intake.Line.Outcome;
 import org.collarbook.intake.files.LedgerFiles;
 import org.collarbook.platform.Cursor;
+import org.collarbook.platform.LongAnswers;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
@@ -66,9 +67,12 @@ class ImportsController {
     private final Idempotency idempotency;
     private final Clock clock;
 
+    private final LongAnswers longAnswers;
+
     ImportsController(Imports imports, ImportReports reports, ImportLines lines, LinesToMend toMend,
             DeclarationPart declarations, LedgerFiles files, ColumnMaps maps, LedgerJobs jobs, Idempotency idempotency,
-            Clock clock) {
+            Clock clock, LongAnswers longAnswers) {
+        this.longAnswers = longAnswers;
         this.imports = imports;
         this.reports = reports;
         this.lines = lines;
@@ -146,12 +150,14 @@ class ImportsController {
             which a ledger may have and nobody reads. Refused and ambiguous rows, or those with the `outcome` asked for. \
             A cell that a spreadsheet would run as a formula has an apostrophe before it, which is taken off again.""")
     void linesToMend(@PathVariable UUID id, @RequestParam(required = false) Line.@Nullable Outcome outcome,
-            HttpServletResponse response) throws IOException {
+            HttpServletRequest request, HttpServletResponse response) throws IOException {
         var outcomes = outcome == null ? EnumSet.of(Outcome.REFUSED, Outcome.AMBIGUOUS) : EnumSet.of(outcome);
         var pass = ImportLines.told(reports.known(id));
-        response.setContentType("text/csv;charset=UTF-8");
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"to-mend.csv\"");
-        toMend.write(id, pass, outcomes, response.getOutputStream());
+        longAnswers.send(request, () -> {
+            response.setContentType("text/csv;charset=UTF-8");
+            response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"to-mend.csv\"");
+            toMend.write(id, pass, outcomes, response.getOutputStream());
+        });
     }
 
     private static long after(@Nullable String text) {

@@ -3,6 +3,7 @@ package org.collarbook.intake;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 
+import org.collarbook.platform.LongAnswers;
 import org.springframework.http.HttpHeaders;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -10,6 +11,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 @RestController
@@ -19,7 +21,10 @@ class LedgerController {
 
     private final LedgerRows rows;
 
-    LedgerController(LedgerRows rows) {
+    private final LongAnswers longAnswers;
+
+    LedgerController(LedgerRows rows, LongAnswers longAnswers) {
+        this.longAnswers = longAnswers;
         this.rows = rows;
     }
 
@@ -37,7 +42,11 @@ class LedgerController {
             corrected or withdrawn (`/history`). Sites where nothing stands, routes, products and requalifiers are not \
             in it. Of a container that places in different jurisdictions claim no place is told, so that nobody asks \
             the wrong rules.""")
-    void csv(HttpServletResponse response) throws IOException {
+    void csv(HttpServletRequest request, HttpServletResponse response) throws IOException {
+        longAnswers.send(request, () -> send(response));
+    }
+
+    private void send(HttpServletResponse response) throws IOException {
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8);
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"ledger.csv\"");

@@ -1,16 +1,20 @@
 package org.collarbook.portal;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.HexFormat;
 
 import org.collarbook.platform.Sha256;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.util.UriComponentsBuilder;
+import org.springframework.web.util.UriUtils;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -42,13 +46,18 @@ record Served(HttpServletRequest request, HttpServletResponse response, JsonMapp
         var uri = UriComponentsBuilder.fromPath(request.getRequestURI());
         request.getParameterMap().forEach((name, values) -> {
             if (!name.equals("cursor")) {
-                uri.queryParam(name, (Object[]) values);
+                Arrays.stream(values).forEach(value -> uri.queryParam(encoded(name), encoded(value)));
             }
         });
         if (cursor != null) {
-            uri.queryParam("cursor", cursor);
+            uri.queryParam("cursor", encoded(cursor));
         }
-        return "<" + uri.encode().build().toUriString() + ">; rel=\"" + relation + "\"";
+        return "<" + uri.build(true).toUriString() + ">; rel=\"" + relation + "\"";
+    }
+
+    /** All but what is unreserved: a plus, which a query may have, is read as a space. */
+    private static String encoded(String text) {
+        return UriUtils.encode(text, StandardCharsets.UTF_8);
     }
 
     /** Null: told as not changed. {@code If-None-Match} is asked before {@code If-Modified-Since} (RFC 9110, 13.2.2). */
@@ -59,6 +68,12 @@ record Served(HttpServletRequest request, HttpServletResponse response, JsonMapp
         var etag = "\"" + HexFormat.of().formatHex(Sha256.of(body), 0, 16) + "\"";
         // private: a shared cache must not hold one customer's list for another
         response.setHeader(HttpHeaders.CACHE_CONTROL, CacheControl.noCache().cachePrivate().getHeaderValue());
+        if ("*".equals(request.getHeader(HttpHeaders.IF_NONE_MATCH))) {
+            // RFC 9110, 13.1.2: there is something
+            response.setHeader(HttpHeaders.ETAG, etag);
+            response.setStatus(HttpStatus.NOT_MODIFIED.value());
+            return null;
+        }
         if (new ServletWebRequest(request, response).checkNotModified(etag,
                 lastModified == null ? -1 : lastModified.toEpochMilli())) {
             return null;

@@ -15,6 +15,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.LongAnswers;
 import org.collarbook.platform.Page;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
@@ -53,8 +54,11 @@ class ScheduleController {
     private final ScheduleCalendar calendar;
     private final MonthOnPaper paper;
 
+    private final LongAnswers longAnswers;
+
     ScheduleController(ScheduleRows rows, ScheduleQuestions questions, Replays replays, Clock clock,
-            ScheduleWorkbook workbook, ScheduleCalendar calendar, MonthOnPaper paper) {
+            ScheduleWorkbook workbook, ScheduleCalendar calendar, MonthOnPaper paper, LongAnswers longAnswers) {
+        this.longAnswers = longAnswers;
         this.paper = paper;
         this.replays = replays;
         this.clock = clock;
@@ -111,10 +115,10 @@ class ScheduleController {
         var replay = then.read(clock.instant(), wrong);
         var asIs = wrong.word("plain", plain, YesOrNo.class);
         wrong.done();
-        replays.read(filter, replay, source -> {
+        longAnswers.send(request, () -> replays.read(filter, replay, source -> {
             response.setCharacterEncoding(StandardCharsets.UTF_8);
             return rows.write(source, filter, asIs == YesOrNo.TRUE, as("text/csv", "schedule.csv", response));
-        });
+        }));
     }
 
     private enum YesOrNo {
@@ -136,8 +140,9 @@ class ScheduleController {
         var replay = then.read(clock.instant(), wrong);
         var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
         wrong.done();
-        replays.read(filter, replay, source -> workbook.write(source, filter, replay, by,
-                as(ScheduleWorkbook.TYPE, "schedule.xlsx", response)));
+        longAnswers.send(request,
+                () -> replays.read(filter, replay, source -> workbook.write(source, filter, replay, by,
+                        as(ScheduleWorkbook.TYPE, "schedule.xlsx", response))));
     }
 
     @GetMapping(produces = "application/pdf")

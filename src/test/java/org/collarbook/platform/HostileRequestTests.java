@@ -58,6 +58,38 @@ class HostileRequestTests {
         api.as(Role.CLERK).get("/api/customers?size=1").expect(200);
     }
 
+    /** Read late, by whoever looks at all the names; what it says must not come to stand in the log as a line. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/schedule?%0aFORGED=1", "/api/schedule?%00=1",
+            "/api/portal/containers?%7f=1&customer=x",
+            "/api/portal/sites?%0d%0aINFO=1"})
+    void aNameOfControlCharactersIsRefused(String target) throws IOException {
+        assertThat(get(target)).matches("(?s)HTTP/1.1 400 .*").contains("application/problem+json");
+    }
+
+    @Test
+    void aListIsNotSentWhereItsEndCannotBeTold() throws IOException {
+        for (var list : new String[]{"/api/ledger?format=csv", "/api/schedule?format=csv",
+                "/api/schedule?format=xlsx"}) {
+            assertThat(raw("GET " + list + " HTTP/1.0\r\nHost: localhost\r\nAuthorization: Bearer "
+                    + api.keyOf(Role.CLERK) + "\r\n\r\n")).contains(" 505 ").contains("HTTP_VERSION");
+        }
+        assertThat(raw("GET /api/customers?size=1 HTTP/1.0\r\nHost: localhost\r\nAuthorization: Bearer "
+                + api.keyOf(Role.CLERK) + "\r\n\r\n")).contains(" 200 ");
+    }
+
+    /** Without a key, so that nobody reads the body that the request promises. */
+    @Test
+    void aStrangerWhoSendsNoBodyIsLetGoSoon() throws IOException {
+        var address = URI.create(api.baseUrl());
+        try (var socket = new Socket(address.getHost(), address.getPort())) {
+            socket.setSoTimeout(5_000);
+            socket.getOutputStream().write(("POST /api/fills HTTP/1.1\r\nHost: localhost\r\nContent-Type:"
+                    + " application/json\r\nContent-Length: 5000\r\n\r\n{").getBytes(StandardCharsets.ISO_8859_1));
+            assertThat(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8)).contains(" 401 ");
+        }
+    }
+
     @Test
     void anAnswerInAnotherCharsetIsRefusedBeforeAnythingIsDone() {
         tables.unchangedBy(() -> api.as(Role.CLERK).with("Accept", "application/json;charset=utf-16")

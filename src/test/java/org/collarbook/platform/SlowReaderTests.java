@@ -12,9 +12,11 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 
+import org.collarbook.access.Role;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.RegisterTest;
 import org.junit.jupiter.api.Test;
@@ -36,7 +38,7 @@ import jakarta.servlet.http.HttpServletResponse;
 @RegisterTest
 @Import(SlowReaderTests.Doors.class)
 @TestPropertySource(properties = {"collarbook.answers.patience=1s", "collarbook.answers.per-second=10MB",
-        "server.tomcat.connection-timeout=12s"})
+        "server.tomcat.connection-timeout=12s", "collarbook.bodies.at-once=3", "collarbook.bodies.time=20s"})
 class SlowReaderTests {
 
     private static final byte[] LINE = "a line of a list, and so on\n".getBytes(StandardCharsets.US_ASCII);
@@ -132,6 +134,41 @@ class SlowReaderTests {
                 .timeout(Duration.ofMinutes(1)).build(), HttpResponse.BodyHandlers.ofInputStream()).body()) {
             assertThat(body.readAllBytes()).hasSize(LINES * LINE.length);
         }
+    }
+
+    @Test
+    @Timeout(60)
+    void oneWhoseBodiesDoNotComeKeepsNobodyElseWaiting() throws Exception {
+        var slow = new ArrayList<Socket>();
+        var filler = api.as(Role.FILLER);
+        try {
+            // more than have a place, for one of them may meet a request that has it for a moment
+            for (int i = 0; i < 8; i++) {
+                slow.add(promising(api.keyOf(Role.FILLER)));
+            }
+            for (var answer = filler.post("/api/fills", "{}"); answer.status() != 503;) {
+                Thread.sleep(20);
+                answer = filler.post("/api/fills", "{}");
+            }
+            assertThat(filler.post("/api/fills", "{}").expectProblem(503, "BUSY").header("Retry-After")).isEqualTo("1");
+            filler.get("/api/products?size=1").expect(200);
+            api.as(Role.YARD).post("/api/fills", "{}").expectProblem(400, "INVALID_INPUT");
+        } finally {
+            for (var socket : slow) {
+                socket.close();
+            }
+        }
+        while (filler.post("/api/fills", "{}").status() == 503) {
+            Thread.sleep(20);
+        }
+    }
+
+    private Socket promising(String key) throws IOException {
+        var socket = new Socket("localhost", port);
+        socket.getOutputStream().write(("POST /api/fills HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer " + key
+                + "\r\nContent-Type: application/json\r\nContent-Length: 5000\r\n\r\n{")
+                .getBytes(StandardCharsets.US_ASCII));
+        return socket;
     }
 
     @Test

@@ -92,6 +92,52 @@ class PortalChangesTests {
         assertThat(page.json().propertyNames()).containsExactlyInAnyOrder("items", "removed", "caution");
     }
 
+    /** A reading and the amount of a fill are whose the site was when they were told; a site that changes hands moves neither. */
+    @Test
+    void aSiteThatChangesHandsTakesNothingToldThereAlong() {
+        var mine = given.customer();
+        var theirs = given.customer();
+        var home = given.site(mine);
+        var away = given.site(theirs);
+        var tank = tankAt(away);
+        var clerk = api.as(Role.CLERK);
+        clerk.post("/api/readings", Map.of("containerId", tank, "percent", 77, "takenAt", "2026-11-21T06:00:00Z",
+                "source", "TELEMETRY")).expect(201);
+        given.moved(tank, home, "2026-11-22T09:00:00Z");
+        var own = tankAt(home);
+        clerk.post("/api/readings", Map.of("containerId", own, "percent", 41, "takenAt", "2026-11-21T06:00:00Z",
+                "source", "TELEMETRY")).expect(201);
+        var copy = PortalCopy.whole(portal(mine), 100);
+        assertThat(copy.containers().get(own.toString()).at("/lastReading/percent").asInt()).isEqualTo(41);
+        assertThat(copy.containers().get(tank.toString()).has("lastReading")).isFalse();
+
+        clock.set(clock.instant().plusSeconds(60));
+        belongsTo(away, mine);
+        copy.follow(100);
+        var whole = PortalCopy.whole(portal(mine), 100).containers();
+        assertThat(copy.containers()).isEqualTo(whole);
+        assertThat(whole.get(tank.toString()).has("lastReading")).as("it was theirs when it was told").isFalse();
+
+        given.moved(own, away, "2026-11-23T09:00:00Z");
+        copy.follow(100);
+        clock.set(clock.instant().plusSeconds(60));
+        belongsTo(home, theirs);
+        copy.follow(100);
+        whole = PortalCopy.whole(portal(mine), 100).containers();
+        assertThat(copy.containers()).isEqualTo(whole);
+        assertThat(whole.get(own.toString()).at("/lastReading/percent").asInt()).as("it was ours").isEqualTo(41);
+    }
+
+    private void belongsTo(UUID site, UUID customer) {
+        var clerk = api.as(Role.CLERK);
+        var read = clerk.get("/api/sites/" + site).expect(200);
+        var body = Given.depot();
+        body.put("code", read.text("/code"));
+        body.put("kind", "CUSTOMER");
+        body.put("customerId", customer);
+        clerk.ifMatch(read).put("/api/sites/" + site, body).expect(200);
+    }
+
     @Test
     void oneThatWasMergedIntoAnotherIsGone() {
         var customer = given.customer();

@@ -1,7 +1,6 @@
 package org.collarbook.platform.web;
 
 import java.io.IOException;
-import java.util.concurrent.Semaphore;
 
 import org.collarbook.platform.Problem;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
@@ -20,8 +19,8 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * A body that is too large is refused before it is read where its length was told; one that trickles is cut off, and so is
- * an answer that is read too slowly. The parts of a form the server reads by itself, so that only their number at once is
- * bounded.
+ * an answer that is read too slowly. How many bodies are on their way at once is bounded: the parts of a form the server
+ * reads by itself, so that nothing else bounds them.
  */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 10)
@@ -31,13 +30,13 @@ class BodyFilter extends OncePerRequestFilter {
     private final BodyLimits limits;
     private final AnswerPace pace;
     private final JsonMapper json;
-    private final Semaphore forms;
+    private final BodiesUnderWay bodies;
 
     BodyFilter(BodyLimits limits, AnswerPace pace, JsonMapper json) {
         this.limits = limits;
         this.pace = pace;
         this.json = json;
-        this.forms = new Semaphore(limits.formsAtOnce());
+        this.bodies = new BodiesUnderWay(limits.atOnce(), limits.allAtOnce());
     }
 
     @Override
@@ -51,17 +50,18 @@ class BodyFilter extends OncePerRequestFilter {
         long most = limits.mostOf(request);
         if (request.getContentLengthLong() > most) {
             refuse(response, BodyRefused.tooLarge(most));
-        } else if (!limits.isForm(request)) {
-            paced(new LimitedBody(request, most, limits.timeOf(request)), response, chain);
-        } else if (forms.tryAcquire()) {
-            try {
-                paced(new LimitedBody(request, most, limits.timeOf(request)), response, chain);
-            } finally {
-                forms.release();
-            }
-        } else {
+            return;
+        }
+        var place = bodies.take(request);
+        if (place.isEmpty()) {
             response.setHeader(HttpHeaders.RETRY_AFTER, Busy.SECONDS);
-            refuse(response, Busy.TOO_MANY_FORMS);
+            refuse(response, Busy.TOO_MANY_BODIES);
+            return;
+        }
+        try {
+            paced(new LimitedBody(request, most, limits.timeOf(request), place.get()::leave), response, chain);
+        } finally {
+            place.get().leave();
         }
     }
 

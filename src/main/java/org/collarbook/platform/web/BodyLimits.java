@@ -1,22 +1,16 @@
 package org.collarbook.platform.web;
 
 import java.time.Duration;
-import java.util.Locale;
 
 import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.util.unit.DataSize;
 
 import jakarta.servlet.http.HttpServletRequest;
 
-/** How large the body of a request may be, and how long it may take to arrive, by what is asked. */
+/** How large the body of a request may be, how long it may take to arrive, and how many of one caller and of all may at once. */
 @ConfigurationProperties("collarbook.bodies")
 record BodyLimits(DataSize most, DataSize mostOfABatch, DataSize mostOfALedger, Duration time,
-        Duration timeOfALedger, int formsAtOnce) {
-
-    boolean isForm(HttpServletRequest request) {
-        var type = request.getContentType();
-        return type != null && type.toLowerCase(Locale.ROOT).startsWith("multipart/");
-    }
+        Duration timeOfALedger, int atOnce, int allAtOnce) {
 
     long mostOf(HttpServletRequest request) {
         return switch (kind(request)) {

@@ -14,11 +14,14 @@ import org.springframework.http.ResponseEntity;
 final class Busy {
 
     static final String SECONDS = "1";
-    static final Problem TOO_MANY_FORMS = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
-            "As many ledgers as may are being handed in at this moment. Nothing of this one was stored: send it again.");
+    static final Problem TOO_MANY_BODIES = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
+            "As many bodies of requests as may are on their way at this moment. Nothing of this one was stored: send it"
+                    + " again.");
 
-    /** PostgreSQL's error code query_canceled: by {@code statement_timeout}. */
+    /** PostgreSQL's error codes; query_canceled is by {@code statement_timeout}. */
     private static final String ENDED = "57014";
+    private static final String DEADLOCK = "40P01";
+    private static final String SERIALIZATION = "40001";
     private static final String AGAIN = " Nothing of this request was stored: repeat it, with the same Idempotency-Key"
             + " if it had one.";
     private static final Problem NO_CONNECTION = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
@@ -26,6 +29,9 @@ final class Busy {
     private static final Problem TOO_LONG = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "TOO_LONG",
             "The database did not come to an end of this in the time that a request may take, or waited for what"
                     + " somebody else had in hand." + AGAIN);
+
+    private static final Problem CROSSED = Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
+            "This and another change of the same moment waited for each other." + AGAIN);
 
     private Busy() {}
 
@@ -35,8 +41,12 @@ final class Busy {
             if (cause instanceof SQLTransientConnectionException) {
                 return Optional.of(NO_CONNECTION);
             }
-            if (cause instanceof SQLException ended && ENDED.equals(ended.getSQLState())) {
-                return Optional.of(TOO_LONG);
+            if (cause instanceof SQLException ended && ended.getSQLState() != null) {
+                return switch (ended.getSQLState()) {
+                    case ENDED -> Optional.of(TOO_LONG);
+                    case DEADLOCK, SERIALIZATION -> Optional.of(CROSSED);
+                    default -> Optional.empty();
+                };
             }
         }
         return Optional.empty();

@@ -18,11 +18,14 @@ final class LimitedBody extends HttpServletRequestWrapper {
 
     private final long most;
     private final Duration time;
+    private final Runnable whole;
     private final long begun = System.nanoTime();
     private @Nullable ServletInputStream body;
 
-    LimitedBody(HttpServletRequest request, long most, Duration time) {
+    /** {@code whole} is run when the body has come. */
+    LimitedBody(HttpServletRequest request, long most, Duration time, Runnable whole) {
         super(request);
+        this.whole = whole;
         this.most = most;
         this.time = time;
     }
@@ -62,6 +65,9 @@ final class LimitedBody extends HttpServletRequestWrapper {
             }
             int more = in.read(bytes, offset, length);
             read += Math.max(0, more);
+            if (more < 0 || in.isFinished()) {
+                whole.run();
+            }
             if (read > most) {
                 throw BodyRefused.largerThan(most);
             }

@@ -25,6 +25,7 @@ import org.springframework.http.converter.HttpMessageNotWritableException;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.web.ErrorResponseException;
+import org.springframework.security.web.firewall.RequestRejectedException;
 import org.springframework.web.bind.MethodArgumentNotValidException;
 import org.springframework.web.bind.MissingRequestHeaderException;
 import org.springframework.web.bind.MissingServletRequestParameterException;
@@ -77,6 +78,12 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     ResponseEntity<Object> unreadable(InvalidParameterException exception) {
         return answer(Problem.invalid("query", "UNREADABLE", null,
                 "at most 1,000 parameters, percent-encoded from UTF-8"));
+    }
+
+    /** Said of a parameter's name with a control character in it, when it is read: not logged, for the log is lines. */
+    @ExceptionHandler
+    ResponseEntity<Object> unreadable(RequestRejectedException exception) {
+        return answer(Problem.invalid("query", "UNREADABLE", null, "names and values of printable characters"));
     }
 
     @ExceptionHandler

@@ -23,7 +23,8 @@ import jakarta.servlet.ServletException;
 @Component
 class RestOfBody extends ValveBase implements WebServerFactoryCustomizer<TomcatServletWebServerFactory> {
 
-    private static final Duration SOON = Duration.ofSeconds(2);
+    private static final Duration SOON = Duration.ofMillis(500);
+    private static final long NAP_MILLIS = 5;
     private static final int MOST = 2 * 1024 * 1024;
 
     RestOfBody() {
@@ -58,6 +59,12 @@ class RestOfBody extends ValveBase implements WebServerFactoryCustomizer<TomcatS
         int taken = 0;
         try {
             while (!connection.isFinished() && System.nanoTime() < end && taken <= MOST) {
+                // a read would wait for the next byte as long as the server does
+                connection.action(ActionCode.AVAILABLE, Boolean.TRUE);
+                if (connection.getAvailable() == 0) {
+                    Thread.sleep(NAP_MILLIS);
+                    continue;
+                }
                 int more = connection.doRead(waste);
                 if (more < 0) {
                     break;
@@ -66,6 +73,9 @@ class RestOfBody extends ValveBase implements WebServerFactoryCustomizer<TomcatS
             }
             return connection.isFinished();
         } catch (IOException gone) {
+            return false;
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
             return false;
         }
     }
