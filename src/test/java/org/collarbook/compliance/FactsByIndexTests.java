@@ -32,6 +32,8 @@ class FactsByIndexTests {
         return Objects.requireNonNull(transaction.execute(status -> {
             // small tables are read whole for good reason, unless that is made to look dear
             jdbc.sql("set local enable_seqscan = off").update();
+            // so is a small index, for a merge
+            jdbc.sql("set local enable_mergejoin = off").update();
             return String.join("\n", jdbc.sql("explain " + statement + condition).param(parameter)
                     .query(String.class).list());
         }));
