@@ -1,8 +1,7 @@
 package org.collarbook.platform;
 
 import java.io.IOException;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.http.HttpStatus;
@@ -18,12 +17,14 @@ import jakarta.servlet.http.HttpServletRequest;
 @Component
 public class LongAnswers {
 
-    private static final int PATIENCE_SECONDS = 2;
+    private static final Duration PATIENCE = Duration.ofSeconds(2);
 
-    private final Semaphore places;
+    private final Turns turns;
 
     LongAnswers(@Value("${collarbook.answers.long-at-once:8}") int atOnce) {
-        places = new Semaphore(atOnce);
+        turns = new Turns(atOnce, PATIENCE,
+                "As many long lists as may are being sent at this moment. Ask again soon, or have"
+                        + " it made as an export.");
     }
 
     /** What sends one. */
@@ -37,24 +38,8 @@ public class LongAnswers {
                     + " over HTTP/1.1 or later only, where one that was broken off does not look whole. Ask again so; a"
                     + " proxy may have to be told to.").asException();
         }
-        if (!taken()) {
-            throw Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
-                    "As many long lists as may are being sent at this moment. Ask again soon, or have it made as an export.")
-                    .asException();
-        }
-        try {
+        try (var _ = turns.take()) {
             sending.send();
-        } finally {
-            places.release();
-        }
-    }
-
-    private boolean taken() {
-        try {
-            return places.tryAcquire(PATIENCE_SECONDS, TimeUnit.SECONDS);
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            return false;
         }
     }
 }

@@ -1,11 +1,11 @@
 package org.collarbook.schedule;
 
+import java.time.Duration;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 
+import org.collarbook.platform.Turns;
 import org.collarbook.platform.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
@@ -19,9 +19,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Component
 class Replays {
 
-    private static final int WAITED_SECONDS = 5;
-
-    private final Semaphore turn = new Semaphore(1);
+    private final Turns turns = new Turns(1, Duration.ofSeconds(5),
+            "Another schedule is being made anew: ask again in some seconds.");
     private final int most;
     private final ReplayedTables tables;
     private final Clock clock;
@@ -62,11 +61,7 @@ class Replays {
 
     /** One at a time: each reads a fleet whole, and a filler must not wait for it. */
     private void replay(ScheduleFilter filter, Replay replay) {
-        if (!isOurTurn()) {
-            throw Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
-                    "Another schedule is being made anew: ask again in some seconds.").asException();
-        }
-        try {
+        try (var _ = turns.take()) {
             long asked = tables.ask(filter, replay, most + 1L);
             if (asked > most) {
                 throw Problem.of(HttpStatus.UNPROCESSABLE_CONTENT, "FLEET_TOO_LARGE", "The schedule would have to be"
@@ -76,17 +71,6 @@ class Replays {
             }
             tables.fill(replay, asked, _ -> {
             });
-        } finally {
-            turn.release();
-        }
-    }
-
-    private boolean isOurTurn() {
-        try {
-            return turn.tryAcquire(WAITED_SECONDS, TimeUnit.SECONDS);
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            return false;
         }
     }
 }

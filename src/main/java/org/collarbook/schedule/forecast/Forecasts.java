@@ -1,5 +1,6 @@
 package org.collarbook.schedule.forecast;
 
+import java.time.Duration;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.YearMonth;
@@ -12,9 +13,8 @@ import java.util.NavigableSet;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 
+import org.collarbook.platform.Turns;
 import org.collarbook.compliance.KnownContainer;
 import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
@@ -35,9 +35,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 class Forecasts {
 
     private static final int CHUNK = 2000;
-    private static final int WAITED_SECONDS = 5;
 
-    private final Semaphore turn = new Semaphore(1);
+    private final Turns turns = new Turns(1, Duration.ofSeconds(5),
+            "Another forecast is being made: ask again in some seconds.");
 
     /** The caller waits for the answer, so that more than this many are asked for in parts. */
     private final int most;
@@ -64,23 +64,8 @@ class Forecasts {
 
     /** One at a time: each reads a fleet whole, and a filler must not wait for it. */
     ForecastAnswer answer(Question question) {
-        if (!isOurTurn()) {
-            throw Problem.of(HttpStatus.SERVICE_UNAVAILABLE, "BUSY",
-                    "Another forecast is being made: ask again in some seconds.").asException();
-        }
-        try {
+        try (var _ = turns.take()) {
             return Objects.requireNonNull(snapshot.execute(status -> played(question)));
-        } finally {
-            turn.release();
-        }
-    }
-
-    private boolean isOurTurn() {
-        try {
-            return turn.tryAcquire(WAITED_SECONDS, TimeUnit.SECONDS);
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            return false;
         }
     }
 
