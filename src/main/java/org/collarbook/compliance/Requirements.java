@@ -15,7 +15,6 @@ import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 
 import org.collarbook.platform.BulkCopy;
-import org.collarbook.platform.Unwritten;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.Status;
@@ -110,27 +109,20 @@ public class Requirements {
 
     /** The same for containers that have just been registered and were never assessed: nothing to replace. */
     @Transactional(propagation = Propagation.MANDATORY)
-    public Unwritten assessFirst(Collection<UUID> ids) {
+    public void assessFirst(Collection<UUID> ids) {
         if (ids.isEmpty()) {
-            return Unwritten.NOTHING;
+            return;
         }
-        var known = containers.byIds(ids);
-        return Unwritten.made(() -> first(known), rows -> {
-            copy.write(rows);
-            events.publishEvent(new ContainersAssessed(List.copyOf(ids)));
-        });
-    }
-
-    private BulkCopy.Rows first(List<KnownContainer> assessed) {
-        var rows = new ArrayList<@Nullable Object[]>(assessed.size());
-        for (var known : assessed) {
+        var rows = new ArrayList<@Nullable Object[]>(ids.size());
+        for (var known : containers.byIds(ids)) {
             for (var row : RequirementRow.of(known, today(known), rules)) {
                 rows.add(new @Nullable Object[]{row.container(), row.requirement(), jurisdiction(row), row.decisive(),
                         row.standing(), row.due(), row.filledInTime(), changesOn(row), changesTo(row), row.rule(),
                         names(row.reasons()), site(known), customer(known), loaded.id(), row.assessedOn(), now()});
             }
         }
-        return BulkCopy.Rows.of("requirement (" + COLUMNS + ")", rows, row -> row);
+        copy.into("requirement (" + COLUMNS + ")", rows, row -> row);
+        events.publishEvent(new ContainersAssessed(List.copyOf(ids)));
     }
 
     /** Empty where it is not known. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -40,18 +41,26 @@ record Cells(LedgerRow row, Problems problems) {
 
     <E extends Enum<E>> @Nullable E word(LedgerColumn column, Class<E> words) {
         var text = row.get(column);
+        var word = Constants.of(text, words);
+        if (text != null && word == null) {
+            refuse(column, "UNKNOWN_WORD", "one of " + Arrays.stream(words.getEnumConstants()).map(Enum::name)
+                    .collect(Collectors.joining(", ")));
+        }
+        return word;
+    }
+
+    /** What the cell lists: nothing where it is blank, and where it is no list, which is refused. */
+    List<ListItem> list(LedgerColumn column, String accepted) {
+        var text = row.get(column);
         if (text == null) {
-            return null;
+            return List.of();
         }
-        var name = text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
-        for (var word : words.getEnumConstants()) {
-            if (word.name().equals(name)) {
-                return word;
-            }
+        var items = ListItem.read(text);
+        if (items == null) {
+            refuse(column, "INVALID_LIST", accepted);
+            return List.of();
         }
-        refuse(column, "UNKNOWN_WORD", "one of " + Arrays.stream(words.getEnumConstants()).map(Enum::name)
-                .collect(Collectors.joining(", ")));
-        return null;
+        return items;
     }
 
     @Nullable

@@ -4,7 +4,6 @@ import java.util.List;
 
 import org.collarbook.custody.Coordinates;
 import org.collarbook.platform.BulkCopy;
-import org.collarbook.platform.Unwritten;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -19,7 +18,7 @@ class CheckOnly implements Sink {
     }
 
     @Override
-    public Unwritten take(BatchPlaces places, List<Write> writes, Terms terms) {
+    public void take(BatchPlaces places, List<Write> writes, Terms terms) {
         if (!places.newCustomers().isEmpty()) {
             copy.into("ledger_customer (code, name)", places.newCustomers(),
                     customer -> new @Nullable Object[]{customer.code(), customer.name()});
@@ -29,7 +28,6 @@ class CheckOnly implements Sink {
                     places.newSites(),
                     CheckOnly::values);
         }
-        return Unwritten.NOTHING;
     }
 
     @Override

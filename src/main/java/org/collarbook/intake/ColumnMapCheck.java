@@ -14,9 +14,6 @@ import java.util.Set;
 import org.collarbook.intake.ColumnMap.Mapped;
 import org.collarbook.intake.ColumnMapContent.HeadingTold;
 import org.collarbook.platform.Inputs;
-import org.collarbook.regulation.Lading;
-import org.collarbook.regulation.ParseResult;
-import org.collarbook.regulation.Specification;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a map as it was told, and says all that is wrong with it. */
@@ -110,7 +107,7 @@ final class ColumnMapCheck {
             inputs.refuse(at, "NOT_FOR_THIS_COLUMN", value, "nothing for all rows: it is of one container");
         } else if (columns.values().stream().anyMatch(mapped -> mapped.column() == column)) {
             inputs.refuse(at, "TOLD_TWICE", word, "a column that no heading stands for");
-        } else if (isWord(at, column, text) && isDay(at, column, text)) {
+        } else if (isWord(at, TemplateWords.of(column), text) && isDay(at, column, text)) {
             fixed.put(column, text);
         }
     }
@@ -126,15 +123,16 @@ final class ColumnMapCheck {
                     + " read as it stands");
             return;
         }
+        var own = TemplateWords.of(column);
         var read = new LinkedHashMap<String, String>();
         known.forEach((theirs, ours) -> {
             var pointer = at + "/" + escaped(theirs);
             var word = inputs.required(pointer, theirs, LONGEST);
             var text = inputs.required(pointer, ours, LONGEST);
-            if (word == null || text == null || !isWord(pointer, column, text)) {
+            if (word == null || text == null || !isWord(pointer, own, text)) {
                 return;
             }
-            if (ofTemplate(column, word) && !word.equalsIgnoreCase(text)) {
+            if (own.means().test(word) && !word.equalsIgnoreCase(text)) {
                 inputs.refuse(pointer, "WORD_OF_THE_TEMPLATE", theirs, "a word that is not the template's own, which"
                         + " keeps its meaning");
             } else if (read.put(KnownHeadings.folded(word), text) != null) {
@@ -153,47 +151,12 @@ final class ColumnMapCheck {
         return column;
     }
 
-    /** Whether the template has a meaning for the word already, in whatever way it is written. */
-    private static boolean ofTemplate(LedgerColumn column, String word) {
-        return switch (column) {
-            case STATUS -> StatusReader.wordsIn(word).stream().anyMatch(ColumnSorts.WORDS.get(column)::contains);
-            case LADING -> ColumnSorts.LADINGS.contains(lading(word));
-            case SPECIFICATION -> Specification.tryParse(word) instanceof ParseResult.Parsed<Specification>;
-            case OWNER -> word.equalsIgnoreCase("distributor");
-            // a mark as stamped has its month
-            case LAST_TEST_MARK -> word.chars().anyMatch(Character::isDigit) || word.equalsIgnoreCase("none");
-            default -> {
-                var known = ColumnSorts.WORDS.get(column);
-                yield known != null && known.stream().anyMatch(word::equalsIgnoreCase);
-            }
-        };
-    }
-
-    private static String lading(String text) {
-        return text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
-    }
-
-    private boolean isWord(String at, LedgerColumn column, String text) {
-        var accepted = switch (column) {
-            case STATUS -> ColumnSorts.WORDS.get(column).containsAll(StatusReader.wordsIn(text))
-                    ? null
-                    : "one or more, apart by ;, of " + String.join(", ", ColumnSorts.WORDS.get(column));
-            case LADING -> Lading.isWellFormed(lading(text)) ? null : "a name such as LPG or ANHYDROUS_AMMONIA";
-            case SPECIFICATION -> Specification.tryParse(text) instanceof ParseResult.Parsed<Specification>
-                    ? null
-                    : "a specification as stamped, such as DOT-4BA240";
-            case LAST_TEST_MARK -> text.equalsIgnoreCase("none") ? null : "none: what is stamped is read as it stands";
-            default -> {
-                var known = ColumnSorts.WORDS.get(column);
-                yield known == null || known.stream().anyMatch(text::equalsIgnoreCase)
-                        ? null
-                        : "one of " + String.join(", ", known);
-            }
-        };
-        if (accepted != null) {
-            inputs.refuse(at, "UNKNOWN_WORD", text, accepted);
+    private boolean isWord(String at, TemplateWords own, String text) {
+        if (!own.admits().test(text)) {
+            inputs.refuse(at, "UNKNOWN_WORD", text, own.accepted());
+            return false;
         }
-        return accepted == null;
+        return true;
     }
 
     private boolean isDay(String at, LedgerColumn column, String text) {

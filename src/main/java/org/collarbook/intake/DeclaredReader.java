@@ -79,15 +79,12 @@ final class DeclaredReader {
     }
 
     private static List<String> list(Cells cells, LedgerColumn column) {
-        var text = cells.get(column);
-        if (text == null) {
-            return List.of();
-        }
-        var items = ListItem.read(text);
-        if (items == null || items.stream().anyMatch(item -> item.head().isEmpty() || !item.more().isEmpty()
+        var accepted = "one for each declaration, apart by ; (in double quotes where it has one of ; | in it), each of"
+                + " at most " + LONGEST + " printable characters";
+        var items = cells.list(column, accepted);
+        if (items.stream().anyMatch(item -> item.head().isEmpty() || !item.more().isEmpty()
                 || item.head().length() > LONGEST || item.head().codePoints().anyMatch(Character::isISOControl))) {
-            cells.refuse(column, "INVALID_LIST", "one for each declaration, apart by ; (in double quotes where it has"
-                    + " one of ; | in it), each of at most " + LONGEST + " printable characters");
+            cells.refuse(column, "INVALID_LIST", accepted);
             return List.of();
         }
         return items.stream().map(ListItem::head).toList();

@@ -23,7 +23,6 @@ import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.Requalifications;
 import org.collarbook.intake.LedgerEntry.LastTest;
 import org.collarbook.platform.Journal;
-import org.collarbook.platform.Unwritten;
 import org.collarbook.registry.ContainerBatch.Change;
 import org.collarbook.registry.ContainerBatch;
 import org.collarbook.registry.Declarations;
@@ -66,10 +65,10 @@ class IntoRegister implements Sink {
     record Written(UUID id, Write write) {}
 
     @Override
-    public Unwritten take(BatchPlaces given, List<Write> writes, Terms terms) {
+    public void take(BatchPlaces given, List<Write> writes, Terms terms) {
         var opened = open(given, terms);
         if (writes.isEmpty()) {
-            return Unwritten.NOTHING;
+            return;
         }
         declarations(writes, terms);
         var written = containers(writes, terms);
@@ -77,14 +76,10 @@ class IntoRegister implements Sink {
         tests(written, terms);
         fills(written, terms);
         extras.take(written, terms);
-        var follows = assess(written);
-        if (!recalls.areRunning()) {
-            return follows;
+        assess(written);
+        if (recalls.areRunning()) {
+            recalls.holdMatching(written.stream().map(Written::id).toList());
         }
-        // holds of recalls are entered into the chains and judged once these are there
-        follows.write();
-        recalls.holdMatching(written.stream().map(Written::id).toList());
-        return Unwritten.NOTHING;
     }
 
     @Override
@@ -92,13 +87,14 @@ class IntoRegister implements Sink {
         return false;
     }
 
-    private Unwritten assess(List<Written> written) {
+    private void assess(List<Written> written) {
         var fresh = written.stream().filter(one -> one.write.before() == null).map(Written::id).toList();
         var known = written.stream().filter(one -> one.write.before() != null).map(Written::id).toList();
         journal.enter(known);
         requirements.reassess(known);
         pastFills.judge(known.stream().collect(Collectors.toMap(id -> id, id -> Changes.EVER)));
-        return journal.enterFirst(fresh).and(requirements.assessFirst(fresh));
+        journal.enterFirst(fresh);
+        requirements.assessFirst(fresh);
     }
 
     private void declarations(List<Write> writes, Terms terms) {

@@ -1,5 +1,6 @@
 package org.collarbook.intake;
 
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.intake.ImportReport.State;
@@ -14,22 +15,17 @@ class LedgerJobs {
     private static final int LOOKED_EVERY_MILLIS = 50;
 
     private final Jobs jobs;
-    private final CheckLedger check;
-    private final CommitLedger commit;
+    private final List<LedgerJob> kinds;
     private final ImportReports reports;
 
-    LedgerJobs(Jobs jobs, CheckLedger check, CommitLedger commit, ImportReports reports) {
+    LedgerJobs(Jobs jobs, List<LedgerJob> kinds, ImportReports reports) {
         this.jobs = jobs;
-        this.check = check;
-        this.commit = commit;
+        this.kinds = kinds;
         this.reports = reports;
     }
 
     void start(Purpose purpose) {
-        jobs.start(switch (purpose) {
-            case CHECK -> check;
-            case COMMIT -> commit;
-        });
+        kinds.stream().filter(kind -> kind.purpose() == purpose).forEach(jobs::start);
     }
 
     /** Begins the pass and waits until whichever service does it has done it. */

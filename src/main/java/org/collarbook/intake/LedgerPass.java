@@ -64,7 +64,7 @@ final class LedgerPass implements AutoCloseable {
             var batch = judged.lines;
             passed = judged.passed;
             if (batch.isEmpty()) {
-                finish();
+                outcomes.write();
                 return false;
             }
             next = judged();
@@ -75,13 +75,8 @@ final class LedgerPass implements AutoCloseable {
             }
             job.tell(LedgerPasses.passed(outcomes.counts().read(), passed));
         }
-        finish();
-        return true;
-    }
-
-    private void finish() {
-        settle.finish();
         outcomes.write();
+        return true;
     }
 
     /** What is stored once the transaction ends. */

@@ -5,7 +5,6 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -30,7 +29,7 @@ final class OtherTestsReader {
             "stamped");
     private static final int LONGEST_MARK = 60;
     private static final String ACCEPTED = "tests apart by ;, each a mark as stamped, or YYYY-MM (or the day) and how it"
-            + " was tested: " + Arrays.stream(Method.values()).map(PartsReader::word).collect(Collectors.joining(", "))
+            + " was tested: " + Arrays.stream(Method.values()).map(Constants::word).collect(Collectors.joining(", "))
             + "; where known | RIN B045 (or | RIN seen) | star | plus | rejected | condemned | stamped and the mark"
             + " | declared and which of the row's declarations, 1 being the first";
 
@@ -47,17 +46,8 @@ final class OtherTestsReader {
     }
 
     List<LastTest> read() {
-        var text = cells.get(LedgerColumn.OTHER_TESTS);
-        if (text == null) {
-            return List.of();
-        }
-        var items = ListItem.read(text);
-        if (items == null) {
-            refuse("INVALID_LIST", text);
-            return List.of();
-        }
-        var tests = new ArrayList<LastTest>(items.size());
-        for (var item : items) {
+        var tests = new ArrayList<LastTest>();
+        for (var item : cells.list(LedgerColumn.OTHER_TESTS, ACCEPTED)) {
             if (WORDS.containsAll(item.more().keySet()) && hasPlainWords(item)) {
                 tests.addAll(tests(item));
             } else {
@@ -122,7 +112,7 @@ final class OtherTestsReader {
     private List<LastTest> writtenOut(ListItem item, String when, @Nullable String how, Beside beside) {
         var day = Days.day(when);
         var month = day == null ? Days.month(when) : YearMonth.from(day);
-        var method = how == null ? null : method(how);
+        var method = Constants.of(how, Method.class);
         if (month == null || how != null && method == null) {
             refuse(month == null ? "INVALID_DATE" : "UNKNOWN_METHOD", item.head());
             return List.of();
@@ -142,11 +132,6 @@ final class OtherTestsReader {
             return false;
         }
         return days.admit(cells, LedgerColumn.OTHER_TESTS, day == null ? month.atDay(1) : day);
-    }
-
-    private static @Nullable Method method(String how) {
-        var name = how.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
-        return Arrays.stream(Method.values()).filter(method -> method.name().equals(name)).findFirst().orElse(null);
     }
 
     private static @Nullable Rin rin(String text) {

@@ -2,7 +2,6 @@ package org.collarbook.intake;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.Locale;
 
 import org.collarbook.registry.Declaration;
 import org.collarbook.registry.Ownership;
@@ -20,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 /** What a row says of a container beside its marks; what a declaration adds is added later. */
 final class ParticularsReader {
 
+    static final String LADING = "a name such as LPG or ANHYDROUS_AMMONIA";
     static final String DISTRIBUTOR = "distributor";
 
     private final LocalDate asOf;
@@ -97,11 +97,11 @@ final class ParticularsReader {
         if (text == null) {
             return null;
         }
-        var name = text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+        var name = Constants.name(text);
         if (Lading.isWellFormed(name)) {
             return new Lading(name);
         }
-        cells.refuse(LedgerColumn.LADING, "INVALID_LADING", "a name such as LPG or ANHYDROUS_AMMONIA");
+        cells.refuse(LedgerColumn.LADING, "INVALID_LADING", LADING);
         return null;
     }
 

@@ -5,7 +5,6 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -23,7 +22,7 @@ final class PartsReader {
     private static final Set<String> WORDS = Set.of("made", "fitted", "maker", "model", "serial", "label", "removed",
             "reason", "for");
     static final String ACCEPTED = "parts apart by ;, each one of "
-            + Arrays.stream(PartKind.values()).map(PartsReader::word).collect(Collectors.joining(", "))
+            + Arrays.stream(PartKind.values()).map(Constants::word).collect(Collectors.joining(", "))
             + " | fitted YYYY-MM-DD, and where known | made YYYY-MM (of a relief valve always) | maker | model | serial"
             + " | label (horizontal, industrial truck or welding and cutting; of an exemption label always) | removed"
             + " YYYY-MM-DD | reason | for good";
@@ -38,22 +37,9 @@ final class PartsReader {
         this.days = days;
     }
 
-    static String word(Enum<?> word) {
-        return word.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    }
-
     List<GivenPart> read() {
-        var text = cells.get(LedgerColumn.PARTS);
-        if (text == null) {
-            return List.of();
-        }
-        var items = ListItem.read(text);
-        if (items == null) {
-            refuse("INVALID_LIST", text);
-            return List.of();
-        }
-        var parts = new ArrayList<GivenPart>(items.size());
-        for (var item : items) {
+        var parts = new ArrayList<GivenPart>();
+        for (var item : cells.list(LedgerColumn.PARTS, ACCEPTED)) {
             var part = WORDS.containsAll(item.more().keySet()) ? part(item) : null;
             if (part == null) {
                 refuse("INVALID_PART", item.head());
@@ -71,10 +57,10 @@ final class PartsReader {
     }
 
     private @Nullable GivenPart part(ListItem item) {
-        var what = named(item.head(), PartKind.class);
+        var what = Constants.of(item.head(), PartKind.class);
         var fitted = Days.day(item.get("fitted"));
         var made = Days.month(item.get("made"));
-        var label = named(item.get("label"), Label.class);
+        var label = Constants.of(item.get("label"), Label.class);
         if (what == null || fitted == null || !days.admit(cells, LedgerColumn.PARTS, fitted)
                 || (made == null) != (item.get("made") == null) || (label == null) != (item.get("label") == null)
                 || (what == PartKind.EXEMPTION_LABEL) != (label != null) || isImpossible(what, made, fitted)) {
@@ -109,11 +95,5 @@ final class PartsReader {
     static boolean isText(@Nullable String text, int longest) {
         return text == null || !text.isEmpty() && text.length() <= longest
                 && text.codePoints().noneMatch(Character::isISOControl);
-    }
-
-    private static <E extends Enum<E>> @Nullable E named(@Nullable String text, Class<E> words) {
-        var name = text == null ? "" : text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
-        return Arrays.stream(words.getEnumConstants()).filter(word -> word.name().equals(name)).findFirst()
-                .orElse(null);
     }
 }

@@ -62,7 +62,6 @@ class RunPass {
     void toItsEnd(JobRun job) {
         var pass = passes.find(job.claim().id());
         var terms = terms(pass);
-        forgetWhatIsOver();
         try (var file = StoredFile.read(jdbc, pass.importId());
                 var walk = new LedgerPass(pass, terms, file, settle(pass, terms), new Outcomes(copy, pass))) {
             boolean more = true;

@@ -8,11 +8,9 @@ import java.util.Set;
 
 import org.collarbook.intake.KnownSite.KnownCustomer;
 import org.collarbook.intake.LedgerEntry.GivenSite;
-import org.collarbook.platform.Unwritten;
 
 /**
- * Settles the rows of a batch in their order: what each may be, how it fits the register, and what it brings there. What
- * follows from a batch for the chains and the due months is made while the next one is written.
+ * Settles the rows of a batch in their order: what each may be, how it fits the register, and what it brings there.
  */
 final class SettleBatch {
 
@@ -23,7 +21,6 @@ final class SettleBatch {
     private final Terms terms;
     private final Recalled<KnownSite> knownSites = new Recalled<>();
     private final Recalled<KnownCustomer> knownCustomers = new Recalled<>();
-    private Unwritten follows = Unwritten.NOTHING;
 
     SettleBatch(RegisterView view, KnownPlaces knownPlaces, Claims claims, Sink sink, Terms terms) {
         this.view = view;
@@ -60,15 +57,7 @@ final class SettleBatch {
             }
         }
         claims.add(doubts.claimed());
-        var next = sink.take(places, writes, terms);
-        follows.write();
-        follows = next;
-    }
-
-    /** What the last batch is followed by, before the transaction ends. */
-    void finish() {
-        follows.write();
-        follows = Unwritten.NOTHING;
+        sink.take(places, writes, terms);
     }
 
     private BatchPlaces places(List<LedgerEntry> rows) {

@@ -23,8 +23,9 @@ final class StatusReader {
     private static final Pattern SHAPE = Pattern.compile("(?<word>.+?)(?:\\s+since\\s+(?<since>\\S+))?");
     private static final int LONGEST_NOTE = 1000;
     private static final String WORDS = "one or more, apart by ;, of " + IN_SERVICE + ", condemned, rejected, "
-            + Arrays.stream(HoldReason.values()).map(StatusReader::word).collect(Collectors.joining(", "))
+            + Arrays.stream(HoldReason.values()).map(Constants::word).collect(Collectors.joining(", "))
             + "; with since and a day where that is known";
+    private static final String LISTED = WORDS + "; and | note and a text behind it";
 
     record Status(boolean inService, List<GivenHold> holds, List<Standing> standing) {
 
@@ -36,7 +37,7 @@ final class StatusReader {
     /** All that the column knows. */
     static List<String> words() {
         var words = new ArrayList<>(List.of(IN_SERVICE, "condemned", "rejected"));
-        Arrays.stream(HoldReason.values()).map(StatusReader::word).forEach(words::add);
+        Arrays.stream(HoldReason.values()).map(Constants::word).forEach(words::add);
         return List.copyOf(words);
     }
 
@@ -46,18 +47,10 @@ final class StatusReader {
                 .map(item -> item.replaceFirst("(?s)\\|.*| since .*", "").replaceAll("[\\s_-]+", " ").strip()).toList();
     }
 
-    static String word(HoldReason reason) {
-        return reason.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    }
-
     static Status read(Cells cells, @Nullable Specification specification, Days days) {
-        var text = cells.get(LedgerColumn.STATUS);
-        if (text == null) {
-            return Status.UNTOLD;
-        }
-        var items = ListItem.read(text);
-        if (items == null || items.stream().anyMatch(item -> !Set.of("note").containsAll(item.more().keySet()))) {
-            cells.refuse(LedgerColumn.STATUS, "INVALID_LIST", WORDS + "; and | note and a text behind it");
+        var items = cells.list(LedgerColumn.STATUS, LISTED);
+        if (items.stream().anyMatch(item -> !Set.of("note").containsAll(item.more().keySet()))) {
+            cells.refuse(LedgerColumn.STATUS, "INVALID_LIST", LISTED);
             return Status.UNTOLD;
         }
         var holds = new ArrayList<GivenHold>();
@@ -82,7 +75,8 @@ final class StatusReader {
         if (word.equals(IN_SERVICE) && shape.group("since") == null && item.more().isEmpty()) {
             return true;
         }
-        var reason = Arrays.stream(HoldReason.values()).filter(one -> word(one).equals(word)).findFirst().orElse(null);
+        var reason = Arrays.stream(HoldReason.values()).filter(one -> Constants.word(one).equals(word)).findFirst()
+                .orElse(null);
         boolean condemned = word.equals("condemned");
         if (reason == null && !condemned && !word.equals("rejected")) {
             cells.problems().refuse(LedgerColumn.STATUS, "UNKNOWN_WORD", item.head(), WORDS);

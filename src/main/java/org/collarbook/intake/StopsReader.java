@@ -16,27 +16,26 @@ final class StopsReader {
 
     private static final Pattern SHAPE = Pattern.compile("(?:since )?(\\S+)(?: to (\\S+))?");
     private static final String ACCEPTED = "of a tank, apart by ; and one after the other: YYYY-MM-DD to YYYY-MM-DD, or"
-            + " since YYYY-MM-DD while it is out of service, each | reason and why | note";
+            + " since YYYY-MM-DD while it is out of service, each | reason and why | note; what keeps"
+            + " a cylinder out stands under status";
 
     private StopsReader() {}
 
     static List<GivenStop> read(Cells cells, ContainerKind kind, Days days) {
-        var text = cells.get(LedgerColumn.OUT_OF_SERVICE);
-        if (text == null) {
+        if (kind == ContainerKind.CYLINDER && !cells.isBlank(LedgerColumn.OUT_OF_SERVICE)) {
+            cells.refuse(LedgerColumn.OUT_OF_SERVICE, "NOT_FOR_THIS_KIND", ACCEPTED);
             return List.of();
         }
-        var items = ListItem.read(text);
+        var items = cells.list(LedgerColumn.OUT_OF_SERVICE, ACCEPTED);
         var stops = new ArrayList<GivenStop>();
-        for (var item : items == null ? List.<ListItem>of() : items) {
+        for (var item : items) {
             var stop = stop(cells, item, days);
             if (stop != null) {
                 stops.add(stop);
             }
         }
-        if (items == null || stops.size() < items.size() || kind == ContainerKind.CYLINDER || overlap(stops)) {
-            cells.refuse(LedgerColumn.OUT_OF_SERVICE, kind == ContainerKind.CYLINDER
-                    ? "NOT_FOR_THIS_KIND"
-                    : "INVALID_LIST", ACCEPTED + "; what keeps a cylinder out stands under status");
+        if (stops.size() < items.size() || overlap(stops)) {
+            cells.refuse(LedgerColumn.OUT_OF_SERVICE, "INVALID_LIST", ACCEPTED);
         }
         return stops;
     }

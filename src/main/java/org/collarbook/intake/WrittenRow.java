@@ -121,7 +121,7 @@ record WrittenRow(JsonMapper json, LocalDate today) {
     private static @Nullable String status(List<@Nullable String[]> holds) {
         return lines(holds.stream().map(hold -> {
             var parts = new ArrayList<String>();
-            parts.add(StatusReader.word(HoldReason.valueOf(String.valueOf(hold[0]))) + " since " + hold[1]);
+            parts.add(Constants.word(String.valueOf(hold[0])) + " since " + hold[1]);
             add(parts, "note", hold[2]);
             return parts;
         }).toList());
@@ -130,13 +130,13 @@ record WrittenRow(JsonMapper json, LocalDate today) {
     private static @Nullable String parts(List<@Nullable String[]> parts) {
         return lines(parts.stream().map(part -> {
             var told = new ArrayList<String>();
-            told.add(words(part[0]));
+            told.add(Constants.word(String.valueOf(part[0])));
             add(told, "made", part[1]);
             add(told, "fitted", part[2]);
             add(told, "maker", part[3]);
             add(told, "model", part[4]);
             add(told, "serial", part[5]);
-            add(told, "label", part[6] == null ? null : words(part[6]));
+            add(told, "label", part[6] == null ? null : Constants.word(part[6]));
             add(told, "removed", part[7]);
             add(told, "reason", part[8]);
             add(told, "for", "true".equals(part[9]) ? "good" : null);
@@ -152,10 +152,6 @@ record WrittenRow(JsonMapper json, LocalDate today) {
             add(told, "note", stop[3]);
             return told;
         }).toList());
-    }
-
-    private static String words(@Nullable String constant) {
-        return String.valueOf(constant).toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     static void add(List<String> parts, String word, @Nullable String value) {

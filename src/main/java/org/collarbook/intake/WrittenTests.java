@@ -108,7 +108,7 @@ final class WrittenTests {
         var done = test.done();
         var parts = new ArrayList<String>();
         var when = test.day() == null ? done.month().toString() : test.day().toString();
-        parts.add(done.method() == null ? when : when + " " + PartsReader.word(done.method()));
+        parts.add(done.method() == null ? when : when + " " + Constants.word(done.method()));
         WrittenRow.add(parts, "RIN", done.rin() == null ? done.rinSeen() ? "seen" : null : done.rin().toString());
         addIf(done.star(), "star", parts);
         addIf(done.plus(), "plus", parts);

@@ -28,54 +28,11 @@ public class BulkCopy {
         this.source = source;
     }
 
-    /** Rows for a table, made on any thread. */
-    public static final class Rows {
-
-        private final String target;
-        private final CopyText text = new CopyText();
-
-        private Rows(String target) {
-            this.target = target;
-        }
-
-        public static <T> Rows of(String target, Iterable<T> rows, Function<T, @Nullable Object[]> values) {
-            var made = new Rows(target);
-            rows.forEach(row -> made.text.row(values.apply(row)));
-            return made;
-        }
-    }
-
-    private interface Writing {
-        void write(CopyIn copy) throws SQLException;
-    }
-
-    public void write(Rows rows) {
-        into(rows.target, copy -> send(copy, rows.text));
-    }
-
     /**
      * @param target table and columns, as in {@code "movement (id, container_id)"}
      * @param values what stands in those columns; texts, numbers, dates, ids and booleans, null for unknown
      */
     public <T> long into(String target, Iterable<T> rows, Function<T, @Nullable Object[]> values) {
-        return into(target, copy -> {
-            var piece = new CopyText();
-            for (T row : rows) {
-                piece.row(values.apply(row));
-                if (piece.length() >= PIECE) {
-                    send(copy, piece);
-                    piece.clear();
-                }
-            }
-            send(copy, piece);
-        });
-    }
-
-    private static void send(CopyIn copy, CopyText piece) throws SQLException {
-        copy.writeToCopy(piece.bytes(), 0, piece.length());
-    }
-
-    private long into(String target, Writing writing) {
         if (!TransactionSynchronizationManager.isActualTransactionActive()) {
             throw new IllegalStateException("rows are copied into " + target + " outside a transaction");
         }
@@ -83,7 +40,15 @@ public class BulkCopy {
         try {
             var copy = connection.unwrap(PGConnection.class).getCopyAPI().copyIn("copy " + target + " from stdin");
             try {
-                writing.write(copy);
+                var piece = new CopyText();
+                for (T row : rows) {
+                    piece.row(values.apply(row));
+                    if (piece.length() >= PIECE) {
+                        send(copy, piece);
+                        piece.clear();
+                    }
+                }
+                send(copy, piece);
                 return copy.endCopy();
             } finally {
                 if (copy.isActive()) {
@@ -95,6 +60,10 @@ public class BulkCopy {
         } finally {
             DataSourceUtils.releaseConnection(connection, source);
         }
+    }
+
+    private static void send(CopyIn copy, CopyText piece) throws SQLException {
+        copy.writeToCopy(piece.bytes(), 0, piece.length());
     }
 
     /** Class 23 of the SQLSTATEs is an integrity constraint violation. */

@@ -79,20 +79,12 @@ public class Journal {
                 heads);
     }
 
-    /**
-     * The same for containers that were registered in this very transaction: nobody else can know of them. Their chains
-     * are made beside what is done meanwhile.
-     */
+    /** The same for containers that were registered in this very transaction: nobody else can know of them. */
     @Transactional(propagation = Propagation.MANDATORY)
-    public Unwritten enterFirst(Collection<UUID> containers) {
-        if (containers.isEmpty()) {
-            return Unwritten.NOTHING;
+    public void enterFirst(Collection<UUID> containers) {
+        if (!containers.isEmpty()) {
+            write(chained(facts(containers).stream().sorted(AS_RECORDED).toList(), Map.of()), Map.of());
         }
-        var raw = rows.read(selects, containers);
-        return Unwritten.made(() -> {
-            var grown = chained(raw.stream().map(rows::fact).sorted(AS_RECORDED).toList(), Map.of());
-            return List.of(entries(grown.entries), ends(grown.ends));
-        }, made -> made.forEach(copy::write));
     }
 
     private Map<UUID, Head> lock(UUID[] ids) {
@@ -136,18 +128,11 @@ public class Journal {
         return new Grown(entries, grown.values());
     }
 
-    private static BulkCopy.Rows entries(List<JournalEntry> entries) {
-        return BulkCopy.Rows.of("journal (" + COLUMNS + ")", entries, Journal::values);
-    }
-
-    private static BulkCopy.Rows ends(Collection<Head> ends) {
-        return BulkCopy.Rows.of("journal_head (container_id, seq, hash)", ends,
-                head -> new @Nullable Object[]{head.containerId, head.seq, bytea(head.hash)});
-    }
-
     private void write(Grown grown, Map<UUID, Head> heads) {
-        copy.write(entries(grown.entries));
-        copy.write(ends(grown.ends.stream().filter(head -> !heads.containsKey(head.containerId)).toList()));
+        copy.into("journal (" + COLUMNS + ")", grown.entries, Journal::values);
+        copy.into("journal_head (container_id, seq, hash)",
+                grown.ends.stream().filter(head -> !heads.containsKey(head.containerId)).toList(),
+                head -> new @Nullable Object[]{head.containerId, head.seq, bytea(head.hash)});
         var longer = grown.ends.stream().filter(head -> heads.containsKey(head.containerId)).toList();
         if (!longer.isEmpty()) {
             jdbc.sql("""

@@ -54,20 +54,18 @@ class BulkCopyTests {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("create temporary table copied (n int, t text, a text[]) on commit drop").update();
             copy.into("copied (n, t, a)", IntStream.range(0, texts.size()).boxed().toList(), n -> row(texts, n));
-            copy.write(BulkCopy.Rows.of("copied (n, t, a)", IntStream.range(0, texts.size()).boxed().toList(),
-                    n -> row(texts, n + texts.size())));
             jdbc.sql("select n, t, a from copied order by n").query(row -> {
-                var sent = texts.get(row.getInt(1) % texts.size());
+                var sent = texts.get(row.getInt(1));
                 assertThat(row.getString(2)).isEqualTo(sent);
                 assertThat(array(row.getArray(3))).isEqualTo(sent == null ? null : List.of(sent, "b"));
             });
             assertThat(jdbc.sql("select count(*) from copied").query(Integer.class).single())
-                    .isEqualTo(2 * texts.size());
+                    .isEqualTo(texts.size());
         });
     }
 
     private static @Nullable Object[] row(List<@Nullable String> texts, int n) {
-        var text = texts.get(n % texts.size());
+        var text = texts.get(n);
         return new @Nullable Object[]{n, text, text == null ? null : new String[]{text, "b"}};
     }
 

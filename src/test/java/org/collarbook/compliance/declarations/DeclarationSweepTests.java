@@ -96,7 +96,8 @@ class DeclarationSweepTests {
         }).toList();
         return transaction.execute(status -> {
             var ids = batch.insert(more, CALLER.id());
-            journal.enterFirst(ids).and(requirements.assessFirst(ids)).write();
+            journal.enterFirst(ids);
+            requirements.assessFirst(ids);
             return ids;
         });
     }
