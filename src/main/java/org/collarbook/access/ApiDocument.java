@@ -4,6 +4,7 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.Locale;
 
+import org.collarbook.platform.Inputs;
 import org.springdoc.core.customizers.OpenApiCustomizer;
 import org.springdoc.core.customizers.OperationCustomizer;
 import org.springdoc.core.utils.SpringDocUtils;
@@ -35,7 +36,7 @@ class ApiDocument {
     private static final String KEY = "key";
 
     static {
-        SpringDocUtils.getConfig().addRequestWrapperToIgnore(Caller.class, CustomerScope.class)
+        SpringDocUtils.getConfig().addRequestWrapperToIgnore(Caller.class, CustomerScope.class, Inputs.class)
                 .replaceWithSchema(YearMonth.class, new StringSchema().pattern("^\\d{4}-\\d{2}$").example("2027-03"));
     }
 

@@ -65,9 +65,9 @@ class PortalController {
     @ApiResponse(responseCode = "200", content = @Content(schema = @Schema(implementation = PortalPage.class)))
     @ApiResponse(responseCode = "304", description = NOT_CHANGED)
     @Nullable
-    ResponseEntity<byte[]> containers(@ParameterObject PortalQuestion question, CustomerScope scope,
+    ResponseEntity<byte[]> containers(@ParameterObject PortalQuestion question, CustomerScope scope, Inputs wrong,
             HttpServletRequest request, HttpServletResponse response) {
-        var asked = question.read(scope, request);
+        var asked = question.read(scope, wrong);
         var served = new Served(request, response, json);
         return asked.since() == null
                 ? all(asked, scope, served)
@@ -102,10 +102,9 @@ class PortalController {
     @ApiResponse(responseCode = "304", description = "Not changed since the ETag or date named")
     @Nullable
     ResponseEntity<byte[]> container(@PathVariable UUID id, @RequestParam(required = false) @Nullable String customer,
-            @RequestParam(required = false) @Nullable String fields, CustomerScope scope, HttpServletRequest request,
+            @RequestParam(required = false) @Nullable String fields, CustomerScope scope, Inputs wrong,
+            HttpServletRequest request,
             HttpServletResponse response) {
-        var wrong = new Inputs();
-        PortalQuestion.refuseUnknown(request, wrong, List.of("customer", "fields"));
         var whose = PortalQuestion.customer(scope, customer, wrong);
         var asked = Fields.read(fields, wrong);
         wrong.done();

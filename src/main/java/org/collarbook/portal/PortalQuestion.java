@@ -2,11 +2,7 @@ package org.collarbook.portal;
 
 import java.time.DateTimeException;
 import java.time.YearMonth;
-import java.util.Arrays;
-import java.util.List;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 import org.collarbook.access.CustomerId;
 import org.collarbook.access.CustomerScope;
@@ -19,7 +15,6 @@ import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
-import jakarta.servlet.http.HttpServletRequest;
 
 /** What a portal asks for, as query parameters; all are texts, so that everything that is wrong is told at once. */
 record PortalQuestion(
@@ -33,17 +28,13 @@ record PortalQuestion(
         @Parameter(description = "the `next` of the page before") @Nullable String cursor,
         @Parameter(description = "rows a page, 1 to 1000; 100 when absent") @Nullable String size) {
 
-    private static final List<String> NAMES = Arrays.stream(PortalQuestion.class.getRecordComponents())
-            .map(component -> component.getName()).toList();
     private static final int LONGEST = 200;
 
     /** The question with nothing wrong in it. */
     record Read(CustomerId customer, PortalFilter filter, Fields fields, @Nullable String since, @Nullable UUID after,
             PageSize size) {}
 
-    Read read(CustomerScope scope, HttpServletRequest request) {
-        var wrong = new Inputs();
-        refuseUnknown(request, wrong, NAMES);
+    Read read(CustomerScope scope, Inputs wrong) {
         var whose = customer(scope, customer, wrong);
         var filter = filter(wrong);
         if (given(since) && !filter.isAll()) {
@@ -67,13 +58,6 @@ record PortalQuestion(
         }
         return new PortalFilter(wrong.optional("site", site, LONGEST), wrong.word("status", status, Status.class), from,
                 to);
-    }
-
-    static void refuseUnknown(HttpServletRequest request, Inputs wrong, List<String> accepted) {
-        var unknown = new TreeSet<>(request.getParameterMap().keySet());
-        accepted.forEach(unknown::remove);
-        unknown.forEach(name -> wrong.refuse(name, "UNKNOWN_PARAMETER", request.getParameter(name),
-                "one of " + String.join(", ", accepted)));
     }
 
     /** A portal's key has its customer; the staff names one. */

@@ -46,10 +46,9 @@ class PortalSitesController {
     @Nullable
     ResponseEntity<byte[]> sites(@RequestParam(required = false) @Nullable String customer,
             @RequestParam(required = false) @Nullable String cursor,
-            @RequestParam(required = false) @Nullable String size, CustomerScope scope, HttpServletRequest request,
+            @RequestParam(required = false) @Nullable String size, CustomerScope scope, Inputs wrong,
+            HttpServletRequest request,
             HttpServletResponse response) {
-        var wrong = new Inputs();
-        PortalQuestion.refuseUnknown(request, wrong, List.of("customer", "cursor", "size"));
         var whose = PortalQuestion.customer(scope, customer, wrong);
         var after = PortalQuestion.after(cursor, wrong);
         var rows = PortalQuestion.rows(size, wrong);
@@ -67,9 +66,7 @@ class PortalSitesController {
     @ApiResponse(responseCode = "304", description = "Not changed since the ETag named in If-None-Match")
     @Nullable
     ResponseEntity<byte[]> site(@PathVariable UUID id, @RequestParam(required = false) @Nullable String customer,
-            CustomerScope scope, HttpServletRequest request, HttpServletResponse response) {
-        var wrong = new Inputs();
-        PortalQuestion.refuseUnknown(request, wrong, List.of("customer"));
+            CustomerScope scope, Inputs wrong, HttpServletRequest request, HttpServletResponse response) {
         CustomerId whose = PortalQuestion.customer(scope, customer, wrong);
         wrong.done();
         if (whose == null) {

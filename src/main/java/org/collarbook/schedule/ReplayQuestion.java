@@ -15,17 +15,8 @@ record ReplayQuestion(
         @Parameter(description = "the day whose schedule is asked for, as YYYY-MM-DD; absent is today at each site") @Nullable String asOf,
         @Parameter(description = "the moment of whose knowledge it is to be, such as 2026-11-25T14:00:00Z; absent is now") @Nullable String knownAt) {
 
-    static final String[] NAMES = {"asOf", "knownAt"};
-
     private static final LocalDate FIRST = LocalDate.of(1900, 1, 1);
     private static final LocalDate LAST = LocalDate.of(2199, 12, 31);
-
-    static String[] and(String... others) {
-        var names = new String[others.length + NAMES.length];
-        System.arraycopy(others, 0, names, 0, others.length);
-        System.arraycopy(NAMES, 0, names, others.length, NAMES.length);
-        return names;
-    }
 
     /** Null where neither is told, so that what is stored answers. */
     @Nullable

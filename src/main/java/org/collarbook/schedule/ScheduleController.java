@@ -88,9 +88,7 @@ class ScheduleController {
     Page<Line> page(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @RequestParam(required = false) @Nullable String cursor,
             @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
-            HttpServletRequest request) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("cursor", "size"));
+            Inputs wrong) throws IOException {
         var filter = questions.read(question, wrong);
         var replay = then.read(clock.instant(), wrong);
         var asked = PageAsked.read(size, cursor, ScheduleController::after, wrong);
@@ -108,9 +106,7 @@ class ScheduleController {
             apostrophe before it.""")
     void csv(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "boolean")) @RequestParam(required = false) @Nullable String plain,
-            HttpServletRequest request, HttpServletResponse response) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("plain"));
+            Inputs wrong, HttpServletRequest request, HttpServletResponse response) throws IOException {
         var filter = questions.read(question, wrong);
         var replay = then.read(clock.instant(), wrong);
         var asIs = wrong.word("plain", plain, YesOrNo.class);
@@ -132,10 +128,8 @@ class ScheduleController {
             register was read, the rule book and what was asked. `sheets=year` gives each year a sheet of its own.""")
     void xlsx(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "string", allowableValues = "year")) @RequestParam(required = false) @Nullable String sheets,
-            HttpServletRequest request,
+            Inputs wrong, HttpServletRequest request,
             HttpServletResponse response) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("sheets"));
         var filter = questions.read(question, wrong);
         var replay = then.read(clock.instant(), wrong);
         var by = wrong.word("sheets", sheets, ScheduleWorkbook.Sheets.class);
@@ -150,10 +144,8 @@ class ScheduleController {
             By site, each rule with its citation once. The month is `month`, or `from` and `to` where they are the same. At \
             most 3,000 lines.""")
     void pdf(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
-            @RequestParam(required = false) @Nullable String month, Caller caller, HttpServletRequest request,
+            @RequestParam(required = false) @Nullable String month, Caller caller, Inputs wrong,
             HttpServletResponse response) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("month"));
         var ofMonth = question.ofMonth(month, wrong);
         var filter = questions.read(ofMonth, wrong);
         var replay = then.read(clock.instant(), wrong);
@@ -166,10 +158,8 @@ class ScheduleController {
 
     @GetMapping(produces = CalendarFile.TYPE)
     @Operation(summary = "The schedule as a calendar, an all-day event for each site and month (also by ?format=ics)", description = "An event stands on the last day of its month and counts what falls due at the site.")
-    void calendar(@ParameterObject ScheduleQuestion question, HttpServletRequest request, HttpServletResponse response)
+    void calendar(@ParameterObject ScheduleQuestion question, Inputs wrong, HttpServletResponse response)
             throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong);
         var filter = questions.read(question, wrong);
         wrong.done();
         var events = calendar.events(Source.stored(clock.instant()), filter);

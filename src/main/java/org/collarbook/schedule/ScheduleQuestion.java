@@ -1,11 +1,5 @@
 package org.collarbook.schedule;
 
-import java.util.Arrays;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
-
 import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Requirement;
@@ -14,7 +8,6 @@ import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
-import jakarta.servlet.http.HttpServletRequest;
 
 /**
  * What the clerk asks for, as query parameters; all are texts, so that everything that is wrong is told at once. What is
@@ -32,9 +25,6 @@ record ScheduleQuestion(
         @Parameter(schema = @Schema(implementation = Requirement.class)) @Nullable String requirement,
         @Parameter(schema = @Schema(implementation = Status.class)) @Nullable String status,
         @Parameter(description = "OWN for the distributor's own, or the name of another owner") @Nullable String owner) {
-
-    private static final List<String> NAMES = Arrays.stream(ScheduleQuestion.class.getRecordComponents())
-            .map(component -> component.getName()).toList();
 
     /** Asks for the same again, whatever becomes of the codes. */
     static ScheduleQuestion of(ScheduleFilter filter) {
@@ -59,21 +49,5 @@ record ScheduleQuestion(
         }
         return new ScheduleQuestion(told, told, site, customer, route, kind, containerSize, specification, requirement,
                 status, owner);
-    }
-
-    /** A word that nobody reads would be taken for a filter that was applied. */
-    static void refuseUnknown(HttpServletRequest request, Inputs wrong, String... besides) {
-        refuseUnknown(request, wrong, Set.of(), besides);
-    }
-
-    static void refuseUnknown(HttpServletRequest request, Inputs wrong, Set<String> without, String... besides) {
-        var accepted = new LinkedHashSet<>(NAMES);
-        accepted.removeAll(without);
-        accepted.addAll(List.of(besides));
-        accepted.add("format");
-        var unknown = new TreeSet<>(request.getParameterMap().keySet());
-        unknown.removeAll(accepted);
-        unknown.forEach(name -> wrong.refuse(name, "UNKNOWN_PARAMETER", request.getParameter(name),
-                "one of " + String.join(", ", accepted)));
     }
 }

@@ -14,7 +14,6 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import jakarta.servlet.http.HttpServletRequest;
 
 @RestController
 @Tag(name = "Schedule")
@@ -43,9 +42,7 @@ class SummaryController {
             /api/schedule/undetermined.""")
     ScheduleSummary summary(@ParameterObject ScheduleQuestion question, @ParameterObject ReplayQuestion then,
             @Parameter(schema = @Schema(type = "string", allowableValues = "site")) @RequestParam(required = false) @Nullable String by,
-            HttpServletRequest request) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, ReplayQuestion.and("by"));
+            Inputs wrong) throws IOException {
         var filter = questions.read(question, wrong);
         var replay = then.read(clock.instant(), wrong);
         var parts = wrong.word("by", by, By.class);

@@ -2,7 +2,6 @@ package org.collarbook.schedule;
 
 import java.io.IOException;
 import java.time.Clock;
-import java.util.Set;
 import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
@@ -18,14 +17,12 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import jakarta.servlet.http.HttpServletRequest;
 
 @RestController
 @Tag(name = "Schedule")
 class UndeterminedController {
 
     /** Without a month there is none to begin or end with, and the status is what it is. */
-    private static final Set<String> NOT_ASKED = Set.of("from", "to", "status");
 
     private final UndeterminedRows rows;
     private final ScheduleQuestions questions;
@@ -54,9 +51,7 @@ class UndeterminedController {
             @RequestParam(required = false) @Nullable String owner, @ParameterObject ReplayQuestion then,
             @RequestParam(required = false) @Nullable String cursor,
             @Parameter(schema = @Schema(type = "integer", format = "int32")) @RequestParam(required = false) @Nullable String size,
-            HttpServletRequest request) throws IOException {
-        var wrong = new Inputs();
-        ScheduleQuestion.refuseUnknown(request, wrong, NOT_ASKED, ReplayQuestion.and("cursor", "size"));
+            Inputs wrong) throws IOException {
         var filter = questions.read(new ScheduleQuestion(null, null, site, customer, route, kind, containerSize,
                 specification, requirement, null, owner), wrong);
         var replay = then.read(clock.instant(), wrong);

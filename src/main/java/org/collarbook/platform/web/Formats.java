@@ -12,9 +12,11 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 @Configuration(proxyBeanMethods = false)
 class Formats implements WebMvcConfigurer {
 
+    static final String PARAMETER = "format";
+
     @Override
     public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
-        configurer.favorParameter(true).parameterName("format").useRegisteredExtensionsOnly(true)
+        configurer.favorParameter(true).parameterName(PARAMETER).useRegisteredExtensionsOnly(true)
                 .mediaType("json", MediaType.APPLICATION_JSON).mediaType("csv", new MediaType("text", "csv"))
                 .mediaType("pdf", MediaType.APPLICATION_PDF).mediaType("ics", new MediaType("text", "calendar"))
                 .mediaType("xlsx", new MediaType("application",

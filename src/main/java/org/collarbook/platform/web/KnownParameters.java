@@ -1,0 +1,101 @@
+package org.collarbook.platform.web;
+
+import java.lang.reflect.Method;
+import java.lang.reflect.Parameter;
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+import org.collarbook.platform.Inputs;
+import org.jspecify.annotations.Nullable;
+import org.springdoc.core.annotations.ParameterObject;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.MethodParameter;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.support.WebDataBinderFactory;
+import org.springframework.web.context.request.NativeWebRequest;
+import org.springframework.web.method.HandlerMethod;
+import org.springframework.web.method.support.HandlerMethodArgumentResolver;
+import org.springframework.web.method.support.ModelAndViewContainer;
+import org.springframework.web.servlet.HandlerInterceptor;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+
+/**
+ * A query parameter that nobody reads would be taken for a filter that was applied, so it is refused. Known are those in
+ * the signature of the method that answers. A method that has {@link Inputs} there tells them with all else that is wrong.
+ */
+@Configuration(proxyBeanMethods = false)
+class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMethodArgumentResolver {
+
+    private static final String OURS = "org.collarbook.";
+
+    @Override
+    public void addInterceptors(InterceptorRegistry registry) {
+        registry.addInterceptor(this);
+    }
+
+    @Override
+    public void addArgumentResolvers(List<HandlerMethodArgumentResolver> resolvers) {
+        resolvers.add(this);
+    }
+
+    @Override
+    public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
+        // the parts of a form count as parameters too, and whoever takes them looks at each
+        if (handler instanceof HandlerMethod by && by.getBeanType().getName().startsWith(OURS)
+                && !isForm(request.getContentType())
+                && !List.of(by.getMethod().getParameterTypes()).contains(Inputs.class)) {
+            unknown(request, by.getMethod()).done();
+        }
+        return true;
+    }
+
+    private static boolean isForm(@Nullable String contentType) {
+        return contentType != null && contentType.regionMatches(true, 0, "multipart/", 0, "multipart/".length());
+    }
+
+    @Override
+    public boolean supportsParameter(MethodParameter parameter) {
+        return parameter.getParameterType() == Inputs.class;
+    }
+
+    @Override
+    public Inputs resolveArgument(MethodParameter parameter, @Nullable ModelAndViewContainer container,
+            NativeWebRequest request, @Nullable WebDataBinderFactory binder) {
+        var method = parameter.getMethod();
+        var asked = request.getNativeRequest(HttpServletRequest.class);
+        if (method == null || asked == null) {
+            throw new IllegalStateException("asked for the parameters of no request");
+        }
+        return unknown(asked, method);
+    }
+
+    private static Inputs unknown(HttpServletRequest request, Method method) {
+        var wrong = new Inputs();
+        var known = Stream.concat(Arrays.stream(method.getParameters()).flatMap(KnownParameters::names),
+                Stream.of(Formats.PARAMETER)).toList();
+        for (var name : new TreeSet<>(request.getParameterMap().keySet())) {
+            if (!known.contains(name)) {
+                wrong.refuse(name, "UNKNOWN_PARAMETER", request.getParameter(name),
+                        "one of " + String.join(", ", known));
+            }
+        }
+        return wrong;
+    }
+
+    private static Stream<String> names(Parameter parameter) {
+        if (parameter.isAnnotationPresent(ParameterObject.class)) {
+            return Arrays.stream(parameter.getType().getRecordComponents()).map(RecordComponent::getName);
+        }
+        var named = parameter.getAnnotation(RequestParam.class);
+        return named == null
+                ? Stream.empty()
+                : Stream.of(named.name().isEmpty() ? parameter.getName() : named.name());
+    }
+}
