@@ -1,9 +1,13 @@
 package org.collarbook.intake;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
+import java.security.DigestInputStream;
 import java.time.Clock;
 import java.util.EnumSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -21,6 +25,7 @@ import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
+import org.collarbook.platform.Sha256;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -38,6 +43,7 @@ import org.springframework.web.multipart.MultipartFile;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.ServletException;
@@ -86,7 +92,6 @@ class ImportsController {
     }
 
     @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
-    @ApiResponse(responseCode = "202", description = "Accepted")
     @Operation(summary = "Hand a ledger in, to be checked; the register does not change", description = """
             CSV (RFC 4180, UTF-8), the same gzipped, or a workbook (.xlsx). `sheet` names the sheet of a workbook, and \
             `map` the column map that the file is read by; each is a part of its own or a query parameter. \
@@ -98,21 +103,38 @@ class ImportsController {
             left out and another container may be the one (`MAY_BE_ANOTHER`), an earlier line has the same marks and says \
             otherwise (`TWICE_IN_FILE`), or the tag is another container's (`TAG_IN_USE`). Only what is taken casts doubt on \
             later rows.""")
-    ResponseEntity<ImportReport> handIn(@RequestPart("ledger") MultipartFile ledger,
+    @ApiResponse(responseCode = "202", description = "Accepted", content = @Content(schema = @Schema(implementation = ImportReport.class)))
+    ResponseEntity<?> handIn(@RequestPart("ledger") MultipartFile ledger,
             @RequestPart(name = "declaration", required = false) @Nullable Part declaration,
             @RequestParam(required = false) @Nullable String map,
             @RequestParam(required = false) @Nullable String sheet,
-            Caller caller, HttpServletRequest request) throws IOException, ServletException {
+            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller,
+            HttpServletRequest request) throws IOException, ServletException {
         LedgerParts.require(request);
         var said = declarations.read(declaration);
         var checked = said == null ? null : said.check(clock);
         var readBy = map == null || map.isBlank() ? null : maps.named(map.strip());
-        ImportReport report;
-        try (var file = files.open(ledger.getInputStream(), sheet == null || sheet.isBlank() ? null : sheet)) {
-            report = imports.handIn(name(ledger), file, readBy, checked, caller.id());
-        }
+        var asked = new Asked(key == null ? null : sha256(ledger), said, map, sheet);
+        var answer = idempotency.once(key, caller.id(), "POST /api/imports", asked, () -> {
+            try (var file = files.open(ledger.getInputStream(), sheet == null || sheet.isBlank() ? null : sheet)) {
+                return accepted(imports.handIn(name(ledger), file, readBy, checked, caller.id()));
+            } catch (IOException unreadable) {
+                throw new UncheckedIOException(unreadable);
+            }
+        });
         jobs.start(Purpose.CHECK);
-        return accepted(report);
+        return answer;
+    }
+
+    /** What makes one handing in the same as another; the name of the file does not. */
+    private record Asked(@Nullable String sha256, @Nullable DeclarationRequest declaration, @Nullable String map,
+            @Nullable String sheet) {}
+
+    private static String sha256(MultipartFile ledger) throws IOException {
+        try (var content = new DigestInputStream(ledger.getInputStream(), Sha256.start())) {
+            content.transferTo(OutputStream.nullOutputStream());
+            return HexFormat.of().formatHex(content.getMessageDigest().digest());
+        }
     }
 
     private static ResponseEntity<ImportReport> accepted(ImportReport report) {

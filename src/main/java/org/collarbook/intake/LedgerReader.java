@@ -32,7 +32,7 @@ final class LedgerReader implements AutoCloseable {
         parser = format.parse(text);
         records = parser.iterator();
         var first = read();
-        while (first != null && isBlankLine(first)) {
+        while (first != null && isBlank(first)) {
             first = read();
         }
         if (first == null) {
@@ -44,15 +44,16 @@ final class LedgerReader implements AutoCloseable {
 
     private record Raw(long line, CSVRecord record) {}
 
-    private static boolean isBlankLine(Raw raw) {
-        return raw.record.size() == 1 && raw.record.get(0).isBlank();
+    /** An empty line, or one of delimiters only, as spreadsheets leave them behind a table. */
+    private static boolean isBlank(Raw raw) {
+        return raw.record.stream().allMatch(String::isBlank);
     }
 
-    /** The next row that is not an empty line; null after the last. A file without any row is refused. */
+    /** The next row with something in it; null after the last. A file without any row is refused. */
     @Nullable
     LedgerRow next() {
         for (var raw = read(); raw != null; raw = read()) {
-            if (raw.record.size() > 1 || !raw.record.get(0).isEmpty()) {
+            if (!isBlank(raw)) {
                 anyRow = true;
                 last = raw.record;
                 return rows.row(raw.line, raw.record);

@@ -51,8 +51,9 @@ class LinesToMend {
 
     /** The file is read once, no further than the last of the rows; what is kept is a page of its lines. */
     void write(UUID importId, UUID pass, Collection<Line.Outcome> outcomes, OutputStream out) throws IOException {
-        try (var reader = new LedgerReader(StoredFile.read(jdbc, importId), maps.keptWith(importId));
-                var text = new OutputStreamWriter(out, StandardCharsets.UTF_8)) {
+        // not closed here: what breaks off must not look like a whole file
+        var text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+        try (var reader = new LedgerReader(StoredFile.read(jdbc, importId), maps.keptWith(importId))) {
             text.write(written(reader, reader.header(), ADDED));
             for (var page = lines.page(pass, outcomes, 0, MOST);; page = lines.page(pass, outcomes, after(page),
                     MOST)) {
@@ -60,6 +61,7 @@ class LinesToMend {
                     text.write(written(reader, row(reader, line), List.of(Long.toString(line.line()), words(line))));
                 }
                 if (page.next() == null) {
+                    text.flush();
                     return;
                 }
             }

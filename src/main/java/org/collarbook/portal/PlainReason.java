@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * Why an answer is what it is, for somebody who is not of the trade. The sentence is ours, never what the staff wrote
  * beside a record.
  */
-record PlainReason(ReasonCode code, String text, @Nullable Citation citation) {
+public record PlainReason(ReasonCode code, String text, @Nullable Citation citation) {
 
     private static final String STOPPED = "OUT_OF_SERVICE";
 
@@ -61,7 +61,7 @@ record PlainReason(ReasonCode code, String text, @Nullable Citation citation) {
             entry(ReasonCode.NO_RULE_HELD, "The rules that apply to it are not held here: ask your supplier."),
             entry(ReasonCode.SPECIFICATION_NOT_AUTHORISED, "This type of container may not hold this gas."));
 
-    static List<PlainReason> of(Assessment assessment, @Nullable List<StandingHold> holds) {
+    public static List<PlainReason> of(Assessment assessment, @Nullable List<StandingHold> holds) {
         var reasons = new ArrayList<PlainReason>();
         boolean held = false;
         for (var reason : assessment.reasons()) {

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 
-import org.collarbook.regulation.RuleBook;
+import org.collarbook.compliance.AsKnown;
 import org.dhatim.fastexcel.Workbook;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -20,17 +20,17 @@ class ScheduleWorkbook {
     private static final int MOST_ROWS = 1_048_576 - 1;
 
     private final ScheduleRows rows;
-    private final RuleBook rules;
+    private final AsKnown asKnown;
     private final int mostRows;
 
     @Autowired
-    ScheduleWorkbook(ScheduleRows rows, RuleBook rules) {
-        this(rows, rules, MOST_ROWS);
+    ScheduleWorkbook(ScheduleRows rows, AsKnown asKnown) {
+        this(rows, asKnown, MOST_ROWS);
     }
 
-    ScheduleWorkbook(ScheduleRows rows, RuleBook rules, int mostRows) {
+    ScheduleWorkbook(ScheduleRows rows, AsKnown asKnown, int mostRows) {
         this.rows = rows;
-        this.rules = rules;
+        this.asKnown = asKnown;
         this.mostRows = mostRows;
     }
 
@@ -51,7 +51,9 @@ class ScheduleWorkbook {
             throw gone.getCause();
         }
         sheets.end();
-        ReadFirst.write(workbook, source.now().toInstant(), rules.hash(), sheets.written(), filter, replay);
+        var read = source.now().toInstant();
+        var book = asKnown.book(replay == null ? read : replay.knownAt()).rules();
+        ReadFirst.write(workbook, read, book.hash(), sheets.written(), filter, replay);
         workbook.setActiveTab(sheets.count());
         workbook.finish();
         return sheets.written();

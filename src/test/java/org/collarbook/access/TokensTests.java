@@ -81,6 +81,21 @@ class TokensTests {
         assertThat(by.variant()).isEqualTo(2);
     }
 
+    /** Whatever a key may make, a token of the same role may: its caller has no row among the keys. */
+    @Test
+    void makesWhatAKeyOfItsRoleMakes() {
+        var customer = given.customer();
+        var portal = api.withKey(ISSUER.token(token -> token.claim("collarbook_roles", List.of("portal"))
+                .claim("collarbook_customer", customer.toString())));
+        portal.post("/api/customers/" + customer + "/notice-subscriptions",
+                Map.of("url", "https://example.com/", "kinds", List.of("HOLD"))).expect(201);
+        api.withKey(ISSUER.token(roles("clerk"))).post("/api/calendar-feeds", Map.of("name", "by token")).expect(201);
+        assertThat(jdbc.sql("""
+                select conrelid::regclass || ' ' || conname from pg_constraint
+                where confrelid = 'api_key'::regclass and conrelid <> 'api_key'::regclass""").query(String.class)
+                .list()).as("tables that take keys alone").isEmpty();
+    }
+
     @Test
     void rolesThatAreNoneOrContradictOpenNothing() {
         var customer = given.customer().toString();

@@ -123,6 +123,7 @@ class BadLedgerTests {
         refused("\n", "EMPTY_LEDGER", 1);
         refused("specification,serial", "NO_ROWS", 2);
         refused("specification,serial\r\n\r\n", "NO_ROWS", 2);
+        refused("specification,serial\n,\n , ,\n", "NO_ROWS", 2);
     }
 
     @Test

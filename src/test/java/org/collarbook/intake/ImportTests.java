@@ -3,6 +3,7 @@ package org.collarbook.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -105,6 +106,26 @@ class ImportTests {
         assertEquals(first.json(), second.json());
         clerk.get("/api/imports/" + UUID.randomUUID()).expectProblem(404, "NOT_FOUND");
         clerk.get("/api/imports/" + UUID.randomUUID() + "/lines").expectProblem(404, "NOT_FOUND");
+    }
+
+    @Test
+    void aHandingInIsRepeatedSafelyUnderItsKey() {
+        var csv = new Ledger().row().csv().getBytes(StandardCharsets.UTF_8);
+        var keyed = api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString());
+        var first = Ledger.handIn(keyed, csv, Ledger.declaration(), Map.of()).expect(202);
+        Ledger.over(api, first, "CHECKED");
+        tables.unchangedBy(() -> {
+            var again = Ledger.handIn(keyed, csv, Ledger.declaration(), Map.of()).expect(202);
+            assertEquals("true", again.header("Idempotent-Replay"));
+            assertEquals(first.header("Location"), again.header("Location"));
+            Ledger.handIn(keyed, csv, null, Map.of()).expectProblem(422, "IDEMPOTENCY_KEY_REUSED");
+            Ledger.handIn(keyed, new Ledger().row().csv().getBytes(StandardCharsets.UTF_8), Ledger.declaration(),
+                    Map.of()).expectProblem(422, "IDEMPOTENCY_KEY_REUSED");
+        });
+        // what was refused has kept nothing
+        var other = api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString());
+        Ledger.handIn(other, new byte[0], null, Map.of()).expectProblem(400, "EMPTY_LEDGER");
+        Ledger.handIn(other, csv, null, Map.of()).expect(202);
     }
 
     @Test

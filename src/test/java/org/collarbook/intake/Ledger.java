@@ -94,6 +94,11 @@ public final class Ledger {
 
     /** With further parts of plain text, such as the name of a sheet. */
     static Answer handIn(Api api, byte[] csv, @Nullable Map<String, Object> declaration, Map<String, String> parts) {
+        return handIn(api.as(Role.CLERK), csv, declaration, parts);
+    }
+
+    static Answer handIn(Api.Session clerk, byte[] csv, @Nullable Map<String, Object> declaration,
+            Map<String, String> parts) {
         var body = new ByteArrayOutputStream();
         parts.forEach((name, text) -> part(body, name, text.getBytes(StandardCharsets.UTF_8)));
         if (declaration != null) {
@@ -102,8 +107,7 @@ public final class Ledger {
         }
         part(body, "ledger\"; filename=\"ledger.csv\"\r\nContent-Type: text/csv", csv);
         body.writeBytes("--gap--\r\n".getBytes(StandardCharsets.US_ASCII));
-        return api.as(Role.CLERK).with("Content-Type", "multipart/form-data; boundary=gap").post("/api/imports",
-                body.toByteArray());
+        return clerk.with("Content-Type", "multipart/form-data; boundary=gap").post("/api/imports", body.toByteArray());
     }
 
     private static void part(ByteArrayOutputStream body, String name, byte[] content) {

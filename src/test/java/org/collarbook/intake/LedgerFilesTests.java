@@ -154,6 +154,18 @@ class LedgerFilesTests {
         assertEquals("MISSING", answer.text("/errors/0/code"));
     }
 
+    /** As a spreadsheet saves what was once written behind its table. */
+    @Test
+    void aRowOfDelimitersOnlyIsNoRow() {
+        var first = Given.serial();
+        var second = Given.serial();
+        read("2/2/0/0/0/0", ";;\nspecification;serial\n;\nDOT-4BA240;" + first + "\n ; \n;;;;;\nDOT-4BA240;" + second
+                + "\n;\n;\n");
+        var report = Ledger.checked(api, "specification,serial\n,\nDOT-4BA240," + first + "\n,\nWRONG,1\n,\n", null);
+        assertEquals("2/1/0/0/1/0", Ledger.rows(report));
+        assertEquals(5, report.at("/problems/0/line").asInt(), report.body());
+    }
+
     @Test
     void linesAreCountedWhateverEndsThem() {
         var serial = Given.serial();

@@ -1,10 +1,16 @@
 package org.collarbook.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.util.List;
+import java.util.UUID;
 
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
@@ -13,6 +19,7 @@ import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -24,11 +31,13 @@ class LinesToMendTests {
 
     private final Api api;
     private final JdbcClient jdbc;
+    private final JdbcClient owner;
     private final String serial = Given.serial();
 
-    LinesToMendTests(Api api, JdbcClient jdbc) {
+    LinesToMendTests(Api api, JdbcClient jdbc, Flyway flyway) {
         this.api = api;
         this.jdbc = jdbc;
+        this.owner = JdbcClient.create(flyway.getConfiguration().getDataSource());
     }
 
     private String toMend(Answer checked) {
@@ -110,6 +119,24 @@ class LinesToMendTests {
         assertThat(Ledger.firstProblem(checked)).isEqualTo("2 specification WRONG_CELL_COUNT");
         assertThat(Ledger.firstProblem(Ledger.checked(api, toMend(checked), null)))
                 .isEqualTo("2 specification WRONG_CELL_COUNT");
+    }
+
+    /** As when the database goes away in the middle: it is not ended as if it were whole. */
+    @Test
+    void whatBreaksOffDoesNotLookWhole() {
+        var ledger = new Ledger();
+        for (int i = 0; i < 12_000; i++) {
+            ledger.row("manufactured", i < 900 || i > 11_990 ? "13-04" : "5-04", "owner",
+                    "a long name, so that the file is of several pieces: " + "n".repeat(60));
+        }
+        var checked = Ledger.checked(api, ledger.csv(), null);
+        assertThat(Ledger.rows(checked)).endsWith("/909/0");
+        owner.sql("delete from ledger_import_file where import_id = ? and piece = 1")
+                .param(UUID.fromString(checked.id())).update();
+        var read = HttpRequest.newBuilder(URI.create(api.baseUrl() + checked.text("/links/toMend")))
+                .header("Authorization", "Bearer " + api.keyOf(Role.CLERK)).build();
+        assertThatThrownBy(() -> HttpClient.newHttpClient().send(read, HttpResponse.BodyHandlers.ofString()))
+                .isInstanceOf(IOException.class);
     }
 
     @Test

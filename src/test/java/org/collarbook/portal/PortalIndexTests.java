@@ -12,10 +12,12 @@ import org.collarbook.testing.RegisterTest;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.TestPropertySource;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /** Behind the barriers of the views the lists reach their rows by an index: a condition that leaks is held back by them. */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-portal-plans")
 class PortalIndexTests {
 
     private final Given given;

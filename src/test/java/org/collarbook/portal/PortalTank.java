@@ -6,11 +6,11 @@ import org.collarbook.testing.Given;
 import org.jspecify.annotations.Nullable;
 
 /** A tank with a gauge to start from. */
-final class PortalTank {
+public final class PortalTank {
 
     private PortalTank() {}
 
-    static Map<String, @Nullable Object> body() {
+    public static Map<String, @Nullable Object> body() {
         var body = Given.cylinder();
         body.put("kind", "STATIONARY_TANK");
         body.put("specification", "ASME");

@@ -18,9 +18,14 @@ import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.springframework.test.context.TestPropertySource;
 
-/** A page of the schedule is read from where it begins: no table, and no index, is read whole and none is sorted. */
+/**
+ * A page of the schedule is read from where it begins: no table, and no index, is read whole and none is sorted. On a
+ * register of its own, for what is noted of a table's size outlasts a transaction that is rolled back.
+ */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-plans")
 class ScheduleByIndexTests {
 
     private static final String ID = "('00000000-0000-7002-8000-' || lpad(to_hex(%s), 12, '0'))::uuid";

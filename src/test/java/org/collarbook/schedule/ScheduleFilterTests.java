@@ -126,7 +126,7 @@ class ScheduleFilterTests {
                         Map.entry("owner", "INVALID_TEXT")));
         assertThat(refused.body())
                 .contains("one of from, to, site, customer, route, kind, containerSize, specification,"
-                        + " requirement, status, owner, cursor, size, asOf, knownAt, format");
+                        + " requirement, status, owner, asOf, knownAt, cursor, size, format");
     }
 
     /** A code may look like the id of another site; lists and schedules then take the id, in any case. */

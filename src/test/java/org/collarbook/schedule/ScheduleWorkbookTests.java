@@ -22,13 +22,17 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.collarbook.access.Role;
+import org.collarbook.compliance.AsKnown;
 import org.collarbook.platform.Caution;
 import org.collarbook.regulation.RuleBook;
+import org.collarbook.regulation.rulebook.RuleBookLoader;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.jspecify.annotations.Nullable;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 import tools.jackson.databind.JsonNode;
 
@@ -47,13 +51,18 @@ class ScheduleWorkbookTests {
     private final Given given;
     private final ScheduleRows rows;
     private final RuleBook rules;
+    private final AsKnown asKnown;
+    private final JdbcClient owner;
     private final Clock clock;
 
-    ScheduleWorkbookTests(Api api, Given given, ScheduleRows rows, RuleBook rules, Clock clock) {
+    ScheduleWorkbookTests(Api api, Given given, ScheduleRows rows, RuleBook rules, AsKnown asKnown, Flyway flyway,
+            Clock clock) {
         this.api = api;
         this.given = given;
         this.rows = rows;
         this.rules = rules;
+        this.asKnown = asKnown;
+        this.owner = JdbcClient.create(flyway.getConfiguration().getDataSource());
         this.clock = clock;
     }
 
@@ -121,11 +130,41 @@ class ScheduleWorkbookTests {
             assertThat(sheet.getPaneInformation().isFreezePane()).isTrue();
             assertThat(sheet.getPaneInformation().getHorizontalSplitPosition()).isEqualTo((short) 1);
             assertThat(sheet.getCTWorksheet().getAutoFilter().getRef()).isEqualTo("A1:S4");
-            var first = workbook.getSheet(ReadFirst.NAME);
-            assertThat(workbook.getActiveSheetIndex()).isEqualTo(workbook.getSheetIndex(first));
-            assertThat(IntStream.rangeClosed(0, first.getLastRowNum())
-                    .mapToObj(row -> first.getRow(row).getCell(1).getStringCellValue()))
-                    .contains(Caution.TEXT, "2026-11-25T12:00:00Z", rules.hash(), "3", "{site=" + site + "}");
+            assertThat(workbook.getActiveSheetIndex()).isEqualTo(workbook.getSheetIndex(ReadFirst.NAME));
+            assertThat(toldFirst(workbook)).contains(Caution.TEXT, "2026-11-25T12:00:00Z", rules.hash(), "3",
+                    "{site=" + site + "}");
+        }
+    }
+
+    private static List<String> toldFirst(XSSFWorkbook workbook) {
+        var first = workbook.getSheet(ReadFirst.NAME);
+        return IntStream.rangeClosed(0, first.getLastRowNum())
+                .mapToObj(row -> first.getRow(row).getCell(1).getStringCellValue()).toList();
+    }
+
+    /** As if it had been loaded for one day, and today's after it. */
+    @Test
+    void ofAnEarlierMomentTellsTheRuleBookThatThenAnswered() throws IOException {
+        var content = rules.canonicalText();
+        var other = RuleBookLoader.ofStored(content.replaceFirst("\"retrieved\":\"\\d{4}", "\"retrieved\":\"2001"),
+                rules.engineVersion());
+        assertThat(other.hash()).isNotEqualTo(rules.hash());
+        owner.sql("insert into rule_book (hash, engine_version, content) values (?, ?, ?)")
+                .params(other.hash(), other.engineVersion(), other.canonicalText()).update();
+        owner.sql("""
+                insert into rule_book_load (rule_book_id, loaded_at)
+                select id, case when hash = ? then timestamptz '2026-05-10T00:00:00Z'
+                    else '2026-05-11T00:00:00Z' end
+                from rule_book where hash in (?, ?) and engine_version = ?""")
+                .params(other.hash(), other.hash(), rules.hash(), rules.engineVersion()).update();
+        var site = siteWith("2015-03");
+        try (var then = read("knownAt=2026-05-10T12:00:00Z&site=" + site);
+                var now = read("knownAt=2026-05-11T12:00:00Z&site=" + site)) {
+            assertThat(toldFirst(then)).contains(other.hash()).doesNotContain(rules.hash());
+            assertThat(toldFirst(now)).contains(rules.hash());
+        } finally {
+            owner.sql("delete from rule_book_load where loaded_at < '2026-05-12'").update();
+            owner.sql("delete from rule_book where hash = ?").param(other.hash()).update();
         }
     }
 
@@ -156,7 +195,7 @@ class ScheduleWorkbookTests {
         var site = siteWith("2015-03", "2015-01", "2014-12", "2015-05", "2015-06");
         var filter = new ScheduleFilter(null, null, site, null, null, null, null, null, null, null, null);
         var out = new ByteArrayOutputStream();
-        new ScheduleWorkbook(rows, rules, 2).write(Source.stored(clock.instant()), filter, null, null, out);
+        new ScheduleWorkbook(rows, asKnown, 2).write(Source.stored(clock.instant()), filter, null, null, out);
         try (var workbook = new XSSFWorkbook(new ByteArrayInputStream(out.toByteArray()))) {
             assertThat(names(workbook)).containsExactly("Schedule", "Schedule (2)", "Schedule (3)", ReadFirst.NAME);
             assertThat(IntStream.range(0, 3).map(i -> workbook.getSheetAt(i).getLastRowNum())).containsExactly(2, 2, 1);

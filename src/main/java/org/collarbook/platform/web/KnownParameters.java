@@ -33,7 +33,8 @@ import jakarta.servlet.http.HttpServletResponse;
 @Configuration(proxyBeanMethods = false)
 class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMethodArgumentResolver {
 
-    private static final String OURS = "org.collarbook.";
+    /** What is elsewhere, a page or a subscribed calendar, is fetched by programs that add words of their own. */
+    private static final String OURS = "/api/";
 
     @Override
     public void addInterceptors(InterceptorRegistry registry) {
@@ -48,7 +49,7 @@ class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMe
     @Override
     public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
         // the parts of a form count as parameters too, and whoever takes them looks at each
-        if (handler instanceof HandlerMethod by && by.getBeanType().getName().startsWith(OURS)
+        if (handler instanceof HandlerMethod by && request.getRequestURI().startsWith(OURS)
                 && !isForm(request.getContentType())
                 && !List.of(by.getMethod().getParameterTypes()).contains(Inputs.class)) {
             unknown(request, by.getMethod()).done();

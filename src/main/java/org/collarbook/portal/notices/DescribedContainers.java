@@ -8,14 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 import org.collarbook.compliance.KnownContainer;
 import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
+import org.collarbook.portal.PlainReason;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.Assessment;
-import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.RuleBook;
 import org.collarbook.regulation.Status;
@@ -26,8 +25,9 @@ import org.springframework.stereotype.Component;
 @Component
 class DescribedContainers {
 
-    /** Of a record that is closed nothing is assessed. */
-    record Description(NoticeBody.Identity identity, @Nullable UUID site, @Nullable Assessment assessment) {
+    /** Of a record that is closed nothing is assessed. The reasons are in the words that the portal has for them. */
+    record Description(NoticeBody.Identity identity, @Nullable UUID site, @Nullable Assessment assessment,
+            List<PlainReason> reasons) {
 
         @Nullable
         Status status() {
@@ -59,12 +59,8 @@ class DescribedContainers {
         }
 
         private String sentence(String lead, Status... of) {
-            return lead + reasons().filter(reason -> isWhy(reason.code(), List.of(of))).map(Reason::text).distinct()
-                    .map(text -> " " + text).collect(Collectors.joining());
-        }
-
-        private Stream<Reason> reasons() {
-            return assessment == null ? Stream.of() : assessment.reasons().stream();
+            return lead + reasons.stream().filter(reason -> isWhy(reason.code(), List.of(of))).map(PlainReason::text)
+                    .distinct().map(text -> " " + text).collect(Collectors.joining());
         }
 
         private static boolean isWhy(ReasonCode code, List<Status> of) {
@@ -88,11 +84,12 @@ class DescribedContainers {
     Map<UUID, Description> read(Collection<UUID> ids) {
         var described = new HashMap<UUID, Description>();
         for (KnownContainer one : known.byIds(ids)) {
-            described.put(one.id(), new Description(NoticeBody.Identity.of(one.container()), site(one),
-                    rules.assess(one.facts(), requirements.today(one))));
+            var assessment = rules.assess(one.facts(), requirements.today(one));
+            described.put(one.id(), new Description(NoticeBody.Identity.of(one.container()), site(one), assessment,
+                    PlainReason.of(assessment, one.facts().holds())));
         }
         ids.stream().filter(id -> !described.containsKey(id)).forEach(closed -> described.put(closed,
-                new Description(NoticeBody.Identity.of(containers.require(closed)), null, null)));
+                new Description(NoticeBody.Identity.of(containers.require(closed)), null, null, List.of())));
         return described;
     }
 

@@ -2,24 +2,23 @@ package org.collarbook.custody.routes;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Supplier;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 import org.collarbook.access.Role;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
+import org.collarbook.testing.Planned;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.SentStatements;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.transaction.support.TransactionTemplate;
 
 @RegisterTest
 class CalendarsTests {
@@ -27,15 +26,13 @@ class CalendarsTests {
     private final Api api;
     private final Given given;
     private final Calendars calendars;
-    private final JdbcClient jdbc;
-    private final TransactionTemplate transaction;
+    private final Planned planned;
 
-    CalendarsTests(Api api, Given given, Calendars calendars, JdbcClient jdbc, TransactionTemplate transaction) {
+    CalendarsTests(Api api, Given given, Calendars calendars, Flyway flyway) {
         this.api = api;
         this.given = given;
         this.calendars = calendars;
-        this.jdbc = jdbc;
-        this.transaction = transaction;
+        this.planned = new Planned(flyway);
     }
 
     private UUID route(UUID depot, List<UUID> stops) {
@@ -91,19 +88,9 @@ class CalendarsTests {
     @ParameterizedTest
     @ValueSource(strings = {"n.id = '00000000-0000-7000-8000-000000000000' or n.code = 'x'",
             "n.depot_id = '00000000-0000-7000-8000-000000000000'"})
-    void routesAreReachedByIndex(String named) {
-        var plan = Objects.requireNonNull(transaction.execute(status -> {
-            jdbc.sql("set local enable_seqscan = off").update();
-            return String.join("\n", jdbc.sql("explain " + Calendars.ROUTES + Calendars.AND_NEIGHBOURS.formatted(named))
-                    .query(String.class).list());
-        }));
-        var others = plan.replaceAll("Seq Scan on holiday h.*\n(?: +Disabled: true\n)?", "");
-        assertThat(others).doesNotContain("Seq Scan on", "Disabled: true");
-        assertThat(count(others, "Index (Only )?Scan|Bitmap Index Scan")).as(plan).isPositive()
-                .isEqualTo(count(others, "Index Cond"));
-    }
-
-    private static long count(String plan, String what) {
-        return Pattern.compile(what).matcher(plan).results().count();
+    void routesAreReachedByIndex(String named) throws SQLException {
+        var plan = planned.plan("route, site, holiday",
+                Calendars.ROUTES + Calendars.AND_NEIGHBOURS.formatted(named));
+        Planned.assertReachedByIndex(plan.replaceAll("Seq Scan on holiday h.*\n(?: +Disabled: true\n)?", ""));
     }
 }

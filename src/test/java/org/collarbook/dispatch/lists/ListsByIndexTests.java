@@ -20,9 +20,14 @@ import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.springframework.test.context.TestPropertySource;
 
-/** One statement reads a list, whatever the number of its stops, and it reads no table whole. */
+/**
+ * One statement reads a list, whatever the number of its stops, and it reads no table whole. On a register of its own, for
+ * what is noted of a table's size outlasts a transaction that is rolled back.
+ */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-plans")
 class ListsByIndexTests {
 
     /** Written by the database: {@code %s} is a number, and the id carries it. */

@@ -40,13 +40,12 @@ class CrossCustomerTests {
         this.deliver = deliver;
         this.dueSoon = dueSoon;
         this.jdbc = jdbc;
-        this.fixture = new NoticeFixture(api, given);
+        this.fixture = new NoticeFixture(api, given, jdbc);
     }
 
     @AfterEach
     void close() {
         fixture.close();
-        jdbc.sql("update notice_subscription set status = 'ENDED' where status <> 'ENDED'").update();
     }
 
     /** Whose sites the container has stood at, in the order of the moves. */

@@ -50,13 +50,12 @@ class DueSoonTests {
         this.jdbc = jdbc;
         this.transaction = transaction;
         this.clock = clock;
-        this.fixture = new NoticeFixture(api, given);
+        this.fixture = new NoticeFixture(api, given, jdbc);
     }
 
     @AfterEach
     void close() {
         fixture.close();
-        jdbc.sql("update notice_subscription set status = 'ENDED' where status <> 'ENDED'").update();
     }
 
     private Told told(Map<String, Object> lead) {

@@ -36,13 +36,12 @@ class FirstSubscriptionTests {
         this.jdbc = jdbc;
         this.transaction = transaction;
         this.events = events;
-        this.fixture = new NoticeFixture(api, given);
+        this.fixture = new NoticeFixture(api, given, jdbc);
     }
 
     @AfterEach
     void close() {
         fixture.close();
-        jdbc.sql("update notice_subscription set status = 'ENDED' where status <> 'ENDED'").update();
     }
 
     /** It was changed before anybody was told, and becomes visible after: noted as it then is, or told; never missed. */

@@ -23,6 +23,7 @@ import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Customers with endpoints, and what happens to their containers. */
 final class NoticeFixture implements AutoCloseable {
@@ -31,11 +32,19 @@ final class NoticeFixture implements AutoCloseable {
 
     final Api api;
     final Given given;
+    private final JdbcClient jdbc;
     private final List<Receiver> receivers = new ArrayList<>();
 
-    NoticeFixture(Api api, Given given) {
+    /** Ends what other tests subscribed to, for what waits of theirs would be sent too. */
+    NoticeFixture(Api api, Given given, JdbcClient jdbc) {
         this.api = api;
         this.given = given;
+        this.jdbc = jdbc;
+        endAll();
+    }
+
+    private void endAll() {
+        jdbc.sql("update notice_subscription set status = 'ENDED' where status <> 'ENDED'").update();
     }
 
     /** A customer whose endpoint is told. */
@@ -133,5 +142,6 @@ final class NoticeFixture implements AutoCloseable {
     @Override
     public void close() {
         receivers.forEach(Receiver::close);
+        endAll();
     }
 }

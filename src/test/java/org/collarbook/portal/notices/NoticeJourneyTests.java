@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.collarbook.access.Role;
 import org.collarbook.compliance.ContainersAssessed;
 import org.collarbook.inspection.Sheets;
+import org.collarbook.portal.PortalTank;
 import org.collarbook.portal.notices.NoticeFixture.Told;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
@@ -45,7 +46,7 @@ class NoticeJourneyTests {
         this.jdbc = jdbc;
         this.transaction = transaction;
         this.tables = tables;
-        this.fixture = new NoticeFixture(api, given);
+        this.fixture = new NoticeFixture(api, given, jdbc);
     }
 
     @AfterEach
@@ -88,6 +89,20 @@ class NoticeJourneyTests {
         assertThat(notice.at("/due").asString()).isEqualTo("2016-05");
         assertThat(told.receiver().types()).containsExactly("container.held", "container.released");
         assertThat(told.receiver().received().getLast().json().at("/status").asString()).isEqualTo("OVERDUE");
+    }
+
+    /** What the staff wrote is theirs, as it is in what a portal reads. */
+    @Test
+    void whyATankWasStoppedStaysWithTheStaff() {
+        var told = fixture.told(List.of("HOLD"));
+        var tank = given.registered(PortalTank.body());
+        given.moved(tank, told.site(), "2026-11-20T09:00:00Z");
+        api.as(Role.YARD).post("/api/containers/" + tank + "/out-of-service",
+                Map.of("since", "2026-11-22", "reason", "quarrel over the bill")).expect(201);
+        var notice = written(told).getFirst();
+        assertThat(notice.at("/type").asString()).isEqualTo("container.held");
+        assertThat(notice.at("/reason").asString()).contains("It was taken out of service on 2026-11-22.");
+        assertThat(notice.toString()).doesNotContain("quarrel");
     }
 
     @Test

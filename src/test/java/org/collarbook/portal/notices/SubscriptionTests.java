@@ -35,13 +35,12 @@ class SubscriptionTests {
         this.deliver = deliver;
         this.jdbc = jdbc;
         this.tables = tables;
-        this.fixture = new NoticeFixture(api, given);
+        this.fixture = new NoticeFixture(api, given, jdbc);
     }
 
     @AfterEach
     void close() {
         fixture.close();
-        jdbc.sql("update notice_subscription set status = 'ENDED' where status <> 'ENDED'").update();
     }
 
     private static String of(UUID customer) {

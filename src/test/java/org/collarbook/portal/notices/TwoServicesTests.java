@@ -38,7 +38,7 @@ class TwoServicesTests {
     void eachNoticeAndEachDueMonthIsToldOnce() {
         try (var one = Started.on(Started.database(), RUNNING);
                 var other = Started.on(databaseOf(one), RUNNING);
-                var fixture = new NoticeFixture(one.get(Api.class), one.get(Given.class))) {
+                var fixture = new NoticeFixture(one.get(Api.class), one.get(Given.class), one.get(JdbcClient.class))) {
             assertThat(other.get(DeliverNotices.class)).isNotSameAs(one.get(DeliverNotices.class));
             var tolds = new ArrayList<Told>();
             for (int i = 0; i < 3; i++) {
