@@ -171,6 +171,9 @@ public enum ReasonCode {
             "It is of another size than the one taken away."),
     DUE_BEFORE_VISITS(
             "Its last day comes before the site's visit after next."),
+    ON_LIGHTER_LIQUID(
+            "A lighter liquid may be inside still: the limit is that of the lighter one until it is told how much was"
+                    + " left, or that it was emptied."),
     MARKS_DISPUTED(
             "The marks as read contradict what is recorded."),
     MARKS_NOT_RECORDED(

@@ -26,12 +26,12 @@ public class FillCheck {
 
     public Judgement judge(KnownContainer known, Liquid liquid, LocalDate day) {
         return Judgement.of(known, liquid, rules.assess(known.facts(), day),
-                rules.fillingLimit(known.facts(), liquid.specificGravity(), day));
+                rules.fillingLimit(known.facts(), liquid.limiting(), day));
     }
 
     /**
      * A mark that is not recorded lets a container be filled only where it may be with the mark and without it; whatever
-     * else contradicts the register does not.
+     * else contradicts the register does not, nor does a line that nobody could read.
      */
     Judgement judge(KnownContainer known, Liquid liquid, LocalDate day, StampComparison stamp) {
         var refusals = new ArrayList<Reason>();
@@ -41,7 +41,7 @@ public class FillCheck {
                 case DISPUTED -> refusals.add(new Reason(ReasonCode.MARKS_DISPUTED, line.sentence(),
                         line.citation()));
                 case NOT_RECORDED -> told.add(new Reason(ReasonCode.MARKS_NOT_RECORDED, line.sentence(), null));
-                case NOT_READ -> told.add(new Reason(ReasonCode.MARKS_NOT_READ, line.sentence(), null));
+                case NOT_READ -> refusals.add(new Reason(ReasonCode.MARKS_NOT_READ, line.sentence(), null));
                 case AGREES -> {
                 }
             }

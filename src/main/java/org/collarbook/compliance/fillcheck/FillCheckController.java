@@ -59,14 +59,15 @@ class FillCheckController {
         var liquid = liquids.read("", product, specificGravity, liquidTemperatureF, inputs);
         inputs.done();
         var known = finder.one(asked);
-        return answer(FillCheckAnswer.from(check.judge(known, liquid, requirements.today(known)), null));
+        var beside = liquids.into(known, liquid, null, clock.instant());
+        return answer(FillCheckAnswer.from(check.judge(known, beside, requirements.today(known)), null));
     }
 
     @PostMapping(consumes = "application/json")
     @Operation(summary = "The same for a stamp as read, line by line", description = """
             The container is found by the `tag`, or by the serial number among the `lines`. Each line is compared with \
-            what is recorded: one that contradicts it refuses the fill, a requalification mark that is not recorded \
-            does so where with the mark no fill were allowed. Nothing is stored.""")
+            what is recorded: one that contradicts it, or that cannot be read, refuses the fill; a requalification \
+            mark that is not recorded does so where with the mark no fill were allowed. Nothing is stored.""")
     ResponseEntity<FillCheckAnswer> check(@RequestBody StampedQuestion question) {
         var inputs = new Inputs();
         var lines = CollarReading.checked(question.lines(), inputs);
@@ -77,7 +78,8 @@ class FillCheckController {
         var collar = CollarReading.of(lines, Collar.unknown(LocalDate.now(clock)));
         var known = finder.one(tag, collar);
         var stamp = StampComparison.of(collar, known);
-        return answer(FillCheckAnswer.from(check.judge(known, liquid, requirements.today(known), stamp), stamp));
+        var beside = liquids.into(known, liquid, null, clock.instant());
+        return answer(FillCheckAnswer.from(check.judge(known, beside, requirements.today(known), stamp), stamp));
     }
 
     private static ResponseEntity<FillCheckAnswer> answer(FillCheckAnswer answer) {

@@ -33,6 +33,9 @@ public record Judgement(KnownContainer known, Liquid liquid, Assessment assessme
         if (limit instanceof FillingLimit.Limit && known.container().marks().tare() == null) {
             reasons.add(ReasonCode.MISSING_TARE.reason());
         }
+        if (limit instanceof FillingLimit.Limit && liquid.isOnLighter()) {
+            reasons.add(ReasonCode.ON_LIGHTER_LIQUID.reason());
+        }
         if (known.placeDisputed()) {
             reasons.add(ReasonCode.PLACE_DISPUTED.reason());
         }

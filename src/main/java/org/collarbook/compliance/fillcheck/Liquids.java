@@ -1,7 +1,10 @@
 package org.collarbook.compliance.fillcheck;
 
 import java.math.BigDecimal;
+import java.time.Instant;
 
+import org.collarbook.compliance.KnownContainer;
+import org.collarbook.custody.LiquidInside;
 import org.collarbook.custody.Product;
 import org.collarbook.custody.Products;
 import org.collarbook.platform.Inputs;
@@ -18,9 +21,11 @@ public class Liquids {
     private static final int MOST_DECIMALS = 1;
 
     private final Products products;
+    private final LiquidInside inside;
 
-    Liquids(Products products) {
+    Liquids(Products products, LiquidInside inside) {
         this.products = products;
+        this.inside = inside;
     }
 
     /** {@code pointer} is what the inputs' names begin with: {@code /} in a body, nothing in a query. */
@@ -37,7 +42,15 @@ public class Liquids {
             inputs.refuse(pointer + "liquidTemperatureF", "OUT_OF_RANGE", temperatureF.toString(),
                     "the liquid's temperature in °F, from " + COLDEST + " to " + WARMEST + ", at most 1 decimal");
         }
-        return new Liquid(product, product == null ? gravity : product.specificGravity(), temperatureF);
+        return new Liquid(product, product == null ? gravity : product.specificGravity(), temperatureF, null);
+    }
+
+    /** The same beside what is in the container at the moment; {@code heelLb} is how much was told to be left of that. */
+    public Liquid into(KnownContainer known, Liquid liquid, @Nullable BigDecimal heelLb, Instant at) {
+        boolean mayHoldSome = known.facts().filledOn() != null && (heelLb == null || heelLb.signum() > 0);
+        return mayHoldSome && liquid.specificGravity() != null
+                ? liquid.onTopOf(inside.lightest(known.id(), at))
+                : liquid;
     }
 
     private @Nullable Product product(String pointer, @Nullable String code, Inputs inputs) {

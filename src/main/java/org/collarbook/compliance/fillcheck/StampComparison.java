@@ -39,7 +39,8 @@ record StampComparison(List<Line> lines, List<RequalificationMark> unrecorded) {
         String sentence() {
             return "Line " + line + ", " + raw
                     + (read.isEmpty()
-                            ? " was not read."
+                            ? " was not read: it may say that the container is not to be filled. Write one mark a line, as it"
+                                    + " is stamped, and leave out what is no mark."
                             : " says " + String.join(" or ", read)
                                     + "; recorded is " + (recorded == null ? "nothing." : recorded + "."));
         }

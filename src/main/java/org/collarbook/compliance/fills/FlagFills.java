@@ -98,7 +98,7 @@ class FlagFills implements PastFills {
     private List<Reason> unsaid(PastFill fill, KnownContainer known) {
         var code = fill.product();
         var liquid = new Liquid(code == null ? null : products.byCode(code).orElse(null), fill.specificGravity(),
-                fill.liquidTemperatureF());
+                fill.liquidTemperatureF(), null);
         var refusals = Refusals.of(check.judge(known, liquid, fill.filledOn()), measured(fill));
         return refusals.stream().filter(reason -> !fill.refusedFor().contains(reason.code().name())).toList();
     }

@@ -8,6 +8,10 @@ import org.jspecify.annotations.Nullable;
 /** How it was found what is in a container after the fill. */
 public sealed interface Measure {
 
+    /** What was in it before, where that was told. */
+    @Nullable
+    BigDecimal heelLb();
+
     record Weighed(BigDecimal grossLb, @Nullable BigDecimal heelLb) implements Measure {}
 
     record Stated(BigDecimal netLb, @Nullable BigDecimal heelLb) implements Measure {}

@@ -96,7 +96,8 @@ public class RecordFill {
         var tare = container.container().marks().tare();
         var measured = Measured.of(command.measure(), tare == null ? null : tare.value(), liquid, inputs);
         inputs.done();
-        var judgement = check.judge(container, liquid, day);
+        var judgement = check.judge(container,
+                liquids.into(container, liquid, command.measure().heelLb(), command.filledAt()), day);
         var contents = measured instanceof Measured.Known(var known) ? known : null;
         var refusals = Refusals.of(judgement, measured);
         if (contents == null || !refusals.isEmpty() && !command.observedOverfill()) {

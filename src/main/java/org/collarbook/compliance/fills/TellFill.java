@@ -79,7 +79,8 @@ public class TellFill {
         var tare = container.container().marks().tare();
         var measured = Measured.of(command.measure(), tare == null ? null : tare.value(), liquid, inputs);
         inputs.done();
-        var judgement = check.judge(container, liquid, day);
+        var judgement = check.judge(container,
+                liquids.into(container, liquid, command.measure().heelLb(), command.filledAt()), day);
         var refusals = refusals(command, unknownProduct, Refusals.of(judgement, measured));
         if (command.observedOverfill() && refusals.isEmpty() && measured instanceof Measured.Known(var contents)) {
             throw FillRefusal.notOverfilled(contents);

@@ -69,6 +69,8 @@ final class Subject {
 
     private void judgeHistory(@Nullable List<Requalification> history) {
         YearMonth refused = null;
+        YearMonth refusedWhole = null;
+        YearMonth passedWhole = null;
         for (int i = 0; history != null && i < history.size(); i++) {
             Requalification one = history.get(i);
             YearMonth month = one.month();
@@ -77,19 +79,27 @@ final class Subject {
                 continue;
             }
             contradictory |= manufactured != null && month.isBefore(manufactured);
+            boolean whole = one.method() != null && one.method().isWholeInspection();
             switch (one.result()) {
-                case PASSED -> passed = belongs(Requirement.SHELL, one) ? later(passed, month) : passed;
+                case PASSED -> {
+                    passed = belongs(Requirement.SHELL, one) ? later(passed, month) : passed;
+                    passedWhole = whole ? later(passedWhole, month) : passedWhole;
+                }
                 case REJECTED -> {
                     if (one.method() != null && !one.method().isOfCylinder()) {
                         rejected |= !isLifted(one, history);
                     } else {
                         refused = later(refused, month);
+                        // which one it failed may not be known
+                        refusedWhole = whole || one.method() == null ? later(refusedWhole, month) : refusedWhole;
                     }
                 }
                 case CONDEMNED -> condemn(month.atDay(1));
             }
         }
         judgeCondition(facts.condition(), refused);
+        // what failed a test of the whole is not cleared by a look from outside, 49 CFR 180.203 "rejected cylinder"
+        rejected |= refusedWhole != null && (passedWhole == null || !passedWhole.isAfter(refusedWhole));
     }
 
     /** A stamp that tells no method may be of any test that is stamped. */

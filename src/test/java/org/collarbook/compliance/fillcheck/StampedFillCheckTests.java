@@ -203,6 +203,19 @@ class StampedFillCheckTests {
         assertThat(answer.text("/caution")).contains("Look at the container");
     }
 
+    /** It may say that the container is overdue, or not to be filled: unknown is never fine. */
+    @ParameterizedTest
+    @ValueSource(strings = {"5-18 5-19E", "5-19.E", "E 5-19", "DO NOT FILL", "REJ", "NOT FOR PROPANE"})
+    void whatIsNotReadRefuses(String line) {
+        var body = inDate();
+        standing(body);
+        var lines = lines(body);
+        assertThat(check(lines).expect(200).at("/mayFill").asBoolean()).isTrue();
+        lines.add(line);
+        var answer = check(lines).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).as(answer.body()).isFalse();
+    }
+
     @Test
     void ofSeveralWithOneSerialTheStampTellsWhich() {
         var first = inDate();

@@ -103,6 +103,49 @@ class FillsTests {
         assertThat(fills.text("/items/0/filledOn")).isEqualTo("2026-11-25");
     }
 
+    private Answer filled(UUID container, String at, String gravity, String net, @Nullable String heel) {
+        var body = fill(container);
+        body.put("filledAt", at);
+        body.put("specificGravity", new BigDecimal(gravity));
+        body.put("netAfterLb", new BigDecimal(net));
+        body.put("heelLb", heel == null ? null : new BigDecimal(heel));
+        return post(body);
+    }
+
+    /**
+     * The filling density is that of what is in it, not of what goes in last: 49 CFR 173.304a(d)(1), 42 % at 0.504 to
+     * 0.510 and 53 % at 0.593 to 0.600 of 47.6 lb.
+     */
+    @Test
+    void aHeavierLiquidOnTopOfALighterHasTheLimitOfTheLighter() {
+        var id = made("6-20");
+        filled(id, "2026-11-25T11:00:00Z", "0.508", "19.9", null).expect(201);
+        var refused = filled(id, "2026-11-25T11:00:03Z", "0.6", "25.2", null).expectProblem(409, "OVER_LIMIT");
+        assertThat(refused.at("/limit/netLb").decimalValue()).isEqualByComparingTo("19.99");
+        filled(id, "2026-11-25T11:00:03Z", "0.6", "25.2", "0.5").expectProblem(409, "OVER_LIMIT");
+        var tag = api.as(Role.CLERK).get("/api/containers/" + id).expect(200).text("/serial");
+        var check = api.as(Role.FILLER).get("/api/fill-check?specificGravity=0.6&serial=" + tag).expect(200);
+        assertThat(codes(check, "/reasons")).contains("ON_LIGHTER_LIQUID");
+        assertThat(check.at("/most/netLb").decimalValue()).isEqualByComparingTo("19.99");
+        assertThat(codes(api.as(Role.FILLER).get("/api/fill-check?specificGravity=0.505&serial=" + tag), "/reasons"))
+                .doesNotContain("ON_LIGHTER_LIQUID");
+        // it was empty, so nothing of the lighter is left
+        filled(id, "2026-11-25T11:00:03Z", "0.6", "25.2", "0").expect(201);
+    }
+
+    /** Volumes add up: 15 lb are 5 lb at 0.508 and 10 lb at 0.6, which is 0.5658, for which the table has 49 %. */
+    @Test
+    void whatWasLeftOfALighterLiquidCountsByItsVolume() {
+        var id = made("6-20");
+        filled(id, "2026-11-25T09:00:00Z", "0.508", "10", null).expect(201);
+        filled(id, "2026-11-25T10:00:00Z", "0.6", "15", "5").expect(201);
+        var over = filled(id, "2026-11-25T11:00:00Z", "0.6", "23.4", null).expectProblem(409, "OVER_LIMIT");
+        assertThat(over.at("/limit/netLb").decimalValue()).isEqualByComparingTo("23.32");
+        api.as(Role.YARD).post("/api/containers/" + id + "/emptyings", Map.of("emptiedAt", "2026-11-25T10:30:00Z"))
+                .expect(201);
+        filled(id, "2026-11-25T11:00:00Z", "0.6", "25.2", null).expect(201);
+    }
+
     private static BigDecimal number(Answer fills, String field) {
         return fills.at("/items/0/" + field).decimalValue();
     }

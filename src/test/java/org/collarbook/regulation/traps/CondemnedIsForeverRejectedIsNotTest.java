@@ -9,13 +9,19 @@ import static org.collarbook.regulation.traps.Asked.whyNotFill;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.List;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.FactsBuilder;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.ReasonCode;
+import org.collarbook.regulation.Requalification;
+import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.Status;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.ParameterizedTest;
 
 /**
  * Condemned is for good, rejected is not, and damage or 5 % of the tare lost go before a good date: 49 CFR 180.203,
@@ -49,6 +55,24 @@ class CondemnedIsForeverRejectedIsNotTest {
         var rejected = today(testedInMay2025(new Condition(List.of(), null, false, false, sameMonth, null)));
         assertThat(rejected.status()).isEqualTo(Status.REJECTED);
         assertThat(may(rejected)).isEqualTo("---");
+    }
+
+    private static FactsBuilder rejectedThenPassed(@Nullable Method rejectedBy, Method passedBy) {
+        return cylinder("DOT-4BA240", "2010-05").requalifications(List.of(
+                new Requalification(YearMonth.of(2025, 1), rejectedBy, false, false, null, false, Result.REJECTED),
+                new Requalification(YearMonth.of(2025, 2), passedBy, false, false, null, true, Result.PASSED)));
+    }
+
+    /** 180.203: a rejected cylinder is repaired or rebuilt, and requalified; looking at it from outside is not that. */
+    @ParameterizedTest
+    @CsvSource({"VOLUMETRIC_EXPANSION, EXTERNAL_VISUAL, false", "PROOF_PRESSURE, EXTERNAL_VISUAL, false",
+            ", EXTERNAL_VISUAL, false", ", PROOF_PRESSURE, true",
+            "VOLUMETRIC_EXPANSION, PROOF_PRESSURE, true", "VOLUMETRIC_EXPANSION, VOLUMETRIC_EXPANSION, true",
+            "EXTERNAL_VISUAL, EXTERNAL_VISUAL, true", "EXTERNAL_VISUAL, VOLUMETRIC_EXPANSION, true"})
+    void whatFailedATestOfTheWholeIsNotClearedByALook(@Nullable Method rejectedBy, Method passedBy, boolean cleared) {
+        var said = today(rejectedThenPassed(rejectedBy, passedBy));
+        assertThat(said.status() == Status.REJECTED).isEqualTo(!cleared);
+        assertThat(may(said)).isEqualTo(cleared ? "FCU" : "---");
     }
 
     @Test
