@@ -60,11 +60,11 @@ class DoubtedLimitTests {
     /** The same marks, told without registering anything. */
     @Test
     void nothingIsAllowedOfACapacityToldOnce() {
-        var facts = Map.of("jurisdiction", "US", "kind", "CYLINDER", "specification", "DOT-4BA240", "manufactured",
-                "6-20",
+        var container = Map.of("kind", "CYLINDER", "specification", "DOT-4BA240", "manufactured", "2020-06",
                 "waterCapacity", "1000 gal");
-        var answer = api.as(Role.FILLER).post("/api/assessments", Map.of("asOf", "2026-11-25", "facts", facts))
-                .expect(200);
-        assertThat(codes(answer, "/mayFill/reasons")).as(answer.body()).contains("CAPACITY_NOT_OF_SPECIFICATION");
+        var answer = api.as(Role.FILLER).post("/api/assessments",
+                Map.of("asOf", "2026-11-25", "jurisdiction", "US", "container", container)).expect(200);
+        assertThat(answer.at("/mayFill").asBoolean()).as(answer.body()).isFalse();
+        assertThat(answer.at("/permissions/mayFill/reasons").toString()).contains("CAPACITY_NOT_OF_SPECIFICATION");
     }
 }
