@@ -54,6 +54,8 @@ public record PlainReason(ReasonCode code, String text, @Nullable Citation citat
             entry(ReasonCode.OWNER_CONSENT_REFUSED, "Its owner has not agreed to its being filled."),
             entry(ReasonCode.CONTRADICTORY_FACTS,
                     "What is recorded of it contradicts itself and is to be looked into."),
+            entry(ReasonCode.CAPACITY_NOT_OF_SPECIFICATION,
+                    "The size recorded for it cannot be right and is to be looked into."),
             entry(ReasonCode.EXTENSION_IGNORED, "A longer period is recorded for it than it can have; it is not used."),
             entry(ReasonCode.RULE_OFF, "A further rule may apply that is not in use here: ask your supplier."),
             entry(ReasonCode.CURRENT_TEXT_NOT_READ,

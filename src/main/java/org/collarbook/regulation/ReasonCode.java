@@ -155,6 +155,12 @@ public enum ReasonCode {
             "It has lost 5 % or more of its tare weight: it must be requalified first."),
     SPECIFIC_GRAVITY_OUT_OF_TABLE(
             "The specific gravity is outside the filling density table."),
+    PRESSURE_NOT_KNOWN_FOR_GRAVITY(
+            "The vapour pressure of so light a liquid is not held here, nor whether the cylinder withstands it: have the specific gravity at 60 °F confirmed by the supplier; what is lighter than commercial propane goes into no cylinder."),
+    CAPACITY_NOT_OF_SPECIFICATION(
+            "The recorded water capacity is more than this specification can have (1,000 lb nominal): read the collar again, its unit too, and correct the marks."),
+    CAPACITY_CONTRADICTS_TARE(
+            "The recorded water capacity and tare cannot both be those of one cylinder: read both on the collar again, their units too, and correct the marks."),
     OVER_LIMIT(
             "What is in it after the fill is more than may be in it."),
     PRODUCT_NOT_OF_SERVICE(

@@ -1,9 +1,11 @@
 package org.collarbook.regulation;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /**
@@ -47,9 +49,22 @@ final class Blurred {
                 .build());
         blurred.put("corrosionFree", facts.toBuilder().service(new Service(service.lading(), service.exclusive(), null))
                 .build());
+        if (isMoreThanCanBe(facts)) {
+            // a capacity that is disbelieved tells less than none
+            blurred.remove("waterCapacity");
+        }
         parts(facts, blurred);
         marks(facts, blurred);
         return blurred;
+    }
+
+    /** 49 CFR 178.50(a), .51(a), .61(a) and .68(a): 1,000 lb of water, nominal. */
+    private static boolean isMoreThanCanBe(Facts facts) {
+        WaterCapacity capacity = facts.waterCapacity();
+        Specification stamped = facts.specification();
+        return capacity != null && stamped != null && facts.kind() == ContainerKind.CYLINDER
+                && Set.of("4B", "4BA", "4BW", "4E").contains(stamped.family())
+                && capacity.toPounds().compareTo(new BigDecimal(1050)) > 0;
     }
 
     /** A part of a permit, of a move, of what is stamped; where another fact tells the same, nothing is unknown, and a loss is an event. */

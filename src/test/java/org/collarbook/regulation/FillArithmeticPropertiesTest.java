@@ -12,7 +12,6 @@ import java.util.function.Consumer;
 
 import org.collarbook.custody.Contents;
 import org.collarbook.regulation.FillingLimit.Limit;
-import org.collarbook.regulation.rulebook.RuleBookLoader;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -22,7 +21,7 @@ import org.junit.jupiter.api.Test;
  */
 class FillArithmeticPropertiesTest {
 
-    private static final RuleBook BOOK = RuleBookLoader.standard();
+    private static final RuleBook BOOK = FillingLimitTest.TABLE_ALONE;
     private static final long SEED = 20261125L;
     private static final int CASES = 5_000;
     private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");

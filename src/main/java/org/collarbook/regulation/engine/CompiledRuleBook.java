@@ -127,7 +127,7 @@ public final class CompiledRuleBook implements RuleBook {
                     : facts.kind() == null ? ReasonCode.MISSING_KIND : ReasonCode.NO_RULE_HELD;
             return new FillingLimit.Unknown(List.of(Reason.of(code)));
         }
-        return Limits.limit(plan.densities, new Subject(facts, asOf, timeline), specificGravity);
+        return Limits.limit(plan, new Subject(facts, asOf, timeline), specificGravity);
     }
 
     @Override

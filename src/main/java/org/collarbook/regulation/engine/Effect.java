@@ -106,8 +106,18 @@ public sealed interface Effect {
     /** The text does not decide this case. */
     record Undecided(ReasonCode why) implements Effect {}
 
-    /** What must hold before a permission is given, and the reason when it does not. */
-    record Gate(Test[] requires, ReasonCode otherwise) implements Effect {}
+    /**
+     * What must hold before a permission is given, and the reason when it does not; {@code lightest} is the least
+     * specific gravity of the liquid for which this is the whole question.
+     */
+    record Gate(Test[] requires, ReasonCode otherwise, @Nullable BigDecimal lightest) implements Effect {
+
+        private String inWords() {
+            return "else " + otherwise + (lightest == null
+                    ? ""
+                    : "; no filling limit for a specific gravity under " + lightest);
+        }
+    }
 
     /** The rule says what it does; the value says since when. */
     record InForce() implements Effect {}
@@ -138,7 +148,7 @@ public sealed interface Effect {
             case Condemns _ -> "condemned";
             case ServiceLife(int months) -> "service life of " + months / 12 + " years";
             case Undecided(ReasonCode why) -> "not decided: " + why;
-            case Gate gate -> "else " + gate.otherwise();
+            case Gate gate -> gate.inWords();
             case InForce _ -> "in force";
             case Rating(int atLeast, boolean required) -> "at least " + atLeast + "-B:C, "
                     + (required ? "required" : "recommended");

@@ -2,6 +2,7 @@ package org.collarbook.regulation.engine;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import org.collarbook.regulation.Fact;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.ReasonCode;
 import org.collarbook.regulation.WaterCapacity;
@@ -15,11 +16,11 @@ final class Limits {
 
     private Limits() {}
 
-    static FillingLimit limit(Rule[] rules, Subject subject, @Nullable BigDecimal gravity) {
+    static FillingLimit limit(Plan plan, Subject subject, @Nullable BigDecimal gravity) {
         WaterCapacity capacity = subject.facts.waterCapacity();
         Reasons missing = missing(gravity, capacity);
         Rule asked = null;
-        for (Rule rule : rules) {
+        for (Rule rule : plan.densities) {
             Value value = rule.valueFor(subject, subject.stretch);
             if (value == null || !value.isOn(subject.facts, rule.id)
                     || !(value.effect instanceof Effect.Densities table)) {
@@ -27,7 +28,11 @@ final class Limits {
             }
             Verdict verdict = Rule.all(rule.tests, subject);
             if (verdict == Verdict.YES && gravity != null && capacity != null) {
-                return lookUp(rule, value, table, capacity, gravity);
+                FillingLimit limit = lookUp(rule, value, table, capacity, gravity);
+                Reasons doubts = doubts(plan.gates, subject, gravity);
+                return limit instanceof FillingLimit.Unknown || doubts.isEmpty()
+                        ? limit
+                        : new FillingLimit.Unknown(doubts.list());
             }
             asked = verdict == Verdict.NO ? asked : rule;
         }
@@ -46,6 +51,27 @@ final class Limits {
             missing.add(ReasonCode.MISSING_WATER_CAPACITY);
         }
         return missing;
+    }
+
+    /** A capacity that the container cannot have, and a liquid lighter than the one whose pressure was asked about. */
+    private static Reasons doubts(Rule[] gates, Subject subject, BigDecimal gravity) {
+        Reasons doubts = new Reasons();
+        for (Rule rule : gates) {
+            Value value = rule.valueFor(subject, subject.stretch);
+            if (value == null || !value.isOn(subject.facts, rule.id) || !(value.effect instanceof Effect.Gate gate)
+                    || Rule.all(rule.tests, subject) != Verdict.YES) {
+                continue;
+            }
+            if (gate.lightest() != null && gravity.compareTo(gate.lightest()) < 0) {
+                doubts.add(value.citing(ReasonCode.PRESSURE_NOT_KNOWN_FOR_GRAVITY));
+            }
+            for (Test test : gate.requires()) {
+                if (test.fact() == Fact.WATER_CAPACITY && test.check().on(subject) == Verdict.NO) {
+                    doubts.add(value.citing(gate.otherwise()));
+                }
+            }
+        }
+        return doubts;
     }
 
     /** A gravity between two rows takes the lower density: the table is read down, never up. */

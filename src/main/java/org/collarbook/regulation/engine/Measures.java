@@ -29,6 +29,13 @@ public final class Measures {
         return capacity(limit, difference -> difference <= 0);
     }
 
+    /** No when more than this is recorded; where no capacity is, this alone does not matter. */
+    public static Test statedCapacityAtMost(WaterCapacity limit) {
+        Test known = capacityAtMost(limit);
+        return new Test(known.fact(), known.missing(),
+                subject -> verdict(known.check().on(subject) != Verdict.NO));
+    }
+
     public static Test capacityOver(WaterCapacity limit) {
         return capacity(limit, difference -> difference > 0);
     }

@@ -30,7 +30,7 @@ final class Plan {
     final Group[] groups;
     /** A specification of the family that the plan is for, or null where it is for several. */
     private final @Nullable Specification like;
-    private final Rule[] gates;
+    final Rule[] gates;
     /** By stretch, each made when it is first asked for; a race makes two that are equal. */
     private @Nullable Questions[] questions = new Questions[0];
     final Rule[] densities;

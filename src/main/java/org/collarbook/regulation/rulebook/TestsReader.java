@@ -114,6 +114,7 @@ final class TestsReader {
             case "waterCapacityUnder" -> Measures.capacityUnder(capacity(key, fields));
             case "waterCapacityBetween" -> between(fields.child(key));
             case "waterCapacityAtLeast" -> Measures.capacityAtLeast(capacity(key, fields));
+            case "statedWaterCapacityAtMost" -> Measures.statedCapacityAtMost(capacity(key, fields));
             case "servicePressureAtLeast" -> Measures.pressureAtLeast(fields.number(key));
             case "servicePressureAtMost" -> Measures.pressureAtMost(fields.number(key));
             case "madeFrom" -> Measures.madeFrom(fields.month(key));

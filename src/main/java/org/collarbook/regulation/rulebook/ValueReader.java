@@ -87,7 +87,7 @@ final class ValueReader {
             case "permitInterval" -> yes(fields, name, new Effect.PermitInterval());
             case "condemns" -> yes(fields, name, new Effect.Condemns());
             case "serviceLife" -> new Effect.ServiceLife(fields.months(name));
-            case "requires" -> gate(fields.child(name), fields.choice("otherwise", ReasonCode.class));
+            case "requires" -> gate(fields.child(name), fields);
             case "extinguisher" -> rating(fields.child(name));
             default -> densities(fields.children(name));
         };
@@ -138,9 +138,10 @@ final class ValueReader {
         }
     }
 
-    private static Effect gate(Fields requires, ReasonCode otherwise) {
+    private static Effect gate(Fields requires, Fields fields) {
         List<Test> tests = TestsReader.required(requires);
-        return new Effect.Gate(tests.toArray(Test[]::new), otherwise);
+        return new Effect.Gate(tests.toArray(Test[]::new), fields.choice("otherwise", ReasonCode.class),
+                fields.optional("gravityAtLeast", "a number", BigDecimal::new));
     }
 
     private enum Advice {
