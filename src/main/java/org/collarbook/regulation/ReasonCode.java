@@ -156,7 +156,7 @@ public enum ReasonCode {
     SPECIFIC_GRAVITY_OUT_OF_TABLE(
             "The specific gravity is outside the filling density table."),
     PRESSURE_NOT_KNOWN_FOR_GRAVITY(
-            "The vapour pressure of so light a liquid is not held here, nor whether the cylinder withstands it: have the specific gravity at 60 °F confirmed by the supplier; what is lighter than commercial propane goes into no cylinder."),
+            "The vapour pressure of so light a liquid is not held here, nor whether the cylinder withstands it: have the specific gravity at 60 °F confirmed by the supplier."),
     CAPACITY_NOT_OF_SPECIFICATION(
             "The recorded water capacity is more than this specification can have (1,000 lb nominal): read the collar again, its unit too, and correct the marks."),
     CAPACITY_CONTRADICTS_TARE(

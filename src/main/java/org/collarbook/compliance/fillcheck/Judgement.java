@@ -5,6 +5,7 @@ import java.util.List;
 
 import org.collarbook.compliance.KnownContainer;
 import org.collarbook.regulation.Assessment;
+import org.collarbook.regulation.CapacityAgainstTare;
 import org.collarbook.regulation.FillingLimit;
 import org.collarbook.regulation.Reason;
 import org.collarbook.regulation.ReasonCode;
@@ -19,7 +20,9 @@ public record Judgement(KnownContainer known, Liquid liquid, Assessment assessme
         reasons = List.copyOf(reasons);
     }
 
-    static Judgement of(KnownContainer known, Liquid liquid, Assessment assessment, FillingLimit limit) {
+    static Judgement of(KnownContainer known, Liquid liquid, Assessment assessment, FillingLimit worked) {
+        var tare = known.container().marks().tare();
+        var limit = CapacityAgainstTare.judge(worked, known.facts(), tare == null ? null : tare.value().pounds());
         var refusals = new ArrayList<>(assessment.mayFill().reasons());
         // to fill without knowing how far is to guess
         if (limit instanceof FillingLimit.Unknown(var missing)) {
@@ -30,7 +33,7 @@ public record Judgement(KnownContainer known, Liquid liquid, Assessment assessme
         }
         var reasons = new ArrayList<>(assessment.reasons());
         refusals.forEach(refusal -> addOnce(reasons, refusal));
-        if (limit instanceof FillingLimit.Limit && known.container().marks().tare() == null) {
+        if (limit instanceof FillingLimit.Limit && tare == null) {
             reasons.add(ReasonCode.MISSING_TARE.reason());
         }
         if (limit instanceof FillingLimit.Limit && liquid.isOnLighter()) {

@@ -57,6 +57,18 @@ class DoubtedLimitTests {
         assertThat(answer.text("/refusals/0/citation/section")).isNotBlank();
     }
 
+    /** 47.6 lb told as gallons: common practice, no source, a cylinder of 17 lb holds some 47 lb of water. */
+    @ParameterizedTest
+    @CsvSource({"47.6 gal", "476 lb", "47.6 kg", "8.5 lb"})
+    void noLimitOfACapacityThatCannotBelongToTheTare(String capacity) {
+        var body = Given.cylinder();
+        body.put("waterCapacity", capacity);
+        var answer = check(body, "0.508");
+        assertThat(answer.at("/mayFill").asBoolean()).as(answer.body()).isFalse();
+        assertThat(codes(answer, "/refusals")).containsExactly("CAPACITY_CONTRADICTS_TARE");
+        assertThat(answer.at("/most").isMissingNode()).isTrue();
+    }
+
     /** The same marks, told without registering anything. */
     @Test
     void nothingIsAllowedOfACapacityToldOnce() {
