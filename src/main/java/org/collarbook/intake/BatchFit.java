@@ -52,14 +52,15 @@ final class BatchFit {
     }
 
     private Write fresh(LedgerEntry row, Problems problems) {
+        var counting = DeclaredFit.counting(said, row, problems);
         var saids = declared.identified(row, problems);
         var content = declared.laid(NewContainer.of(row.marks(), row.particulars(), row.tag()), null, row, saids,
                 problems);
-        if (said != null) {
-            var completed = content.particulars().completedBy(said);
+        if (counting != null) {
+            var completed = content.particulars().completedBy(counting);
             var all = new HashSet<>(content.declared());
             all.addAll(completed.declared());
-            content = new NewContainer(row.marks(), completed.particulars(), row.tag(), said.id(), all,
+            content = new NewContainer(row.marks(), completed.particulars(), row.tag(), counting.id(), all,
                     content.further());
         }
         return new Write(null, content, true, row.site() == null ? null : row.site().code(),
@@ -67,10 +68,11 @@ final class BatchFit {
     }
 
     private Write changed(RegisteredContainer before, LedgerEntry row, Problems problems) {
-        var merge = new Merge(before, row, said);
+        var merge = new Merge(before, row, DeclaredFit.counting(said, row, problems));
         var history = known.history(before);
         var saids = declared.identified(row, problems);
         var after = declared.laid(merge.after(history, problems), before, row, saids, problems);
+        Easing.tell(before.content(), after, problems);
         var day = row.filledOn();
         boolean filledAnew = day != null
                 && !known.fills().getOrDefault(before.id(), Set.of()).contains(day);
@@ -84,7 +86,7 @@ final class BatchFit {
         return saids.isEmpty() ? List.of() : saids.stream().filter(Objects::nonNull).toList();
     }
 
-    /** The tests of the row. One that passed by a declaration that was withdrawn is not known to have passed. */
+    /** The tests of the row. One that passed by a declaration that does not count is not known to have passed. */
     private static List<LastTest> told(LedgerEntry row, List<@Nullable Declaration> saids,
             List<RequalificationEntry> history) {
         var standing = BesidesFit.standing(row.besides(), history);
@@ -94,10 +96,10 @@ final class BatchFit {
         var told = new ArrayList<LastTest>();
         for (var test : row.tests()) {
             int number = test.declared();
-            boolean withdrawn = number > 0 && saids.get(number - 1) == null;
-            if (!withdrawn || test.done().result() != Result.PASSED) {
+            boolean uncounted = number > 0 && saids.get(number - 1) == null;
+            if (!uncounted || test.done().result() != Result.PASSED) {
                 told.add(
-                        number <= 0 ? test : test.declaredBy(withdrawn ? 0 : present(saids.subList(0, number)).size()));
+                        number <= 0 ? test : test.declaredBy(uncounted ? 0 : present(saids.subList(0, number)).size()));
             }
         }
         told.addAll(standing);

@@ -38,6 +38,8 @@ record DeclarationRequest(@Nullable String declaredBy, @Nullable LocalDate decla
         var on = inputs.present(AT + "declaredOn", declaredOn, "the day of the declaration, YYYY-MM-DD");
         if (on != null && on.isAfter(LocalDate.now(clock.withZone(ZoneOffset.ofHours(14))))) {
             inputs.refuse(AT + "declaredOn", "IN_THE_FUTURE", on.toString(), "a day that has begun");
+        } else if (on != null && on.isBefore(Declaration.EARLIEST)) {
+            inputs.refuse(AT + "declaredOn", "OUT_OF_RANGE", on.toString(), "not before " + Declaration.EARLIEST);
         }
         var said = inputs.required(AT + "statement", statement, 2000);
         var method = inputs.word(AT + "bareMonthMethod", bareMonthMethod, Method.class);

@@ -29,7 +29,7 @@ final class DeclaredFit {
         this.known = known;
     }
 
-    /** The declarations of a row, in its order, each with its id; null stands for one that was withdrawn. */
+    /** The declarations of a row, in its order, each with its id; null stands for one that does not count. */
     List<@Nullable Declaration> identified(LedgerEntry row, Problems problems) {
         if (row.declared().isEmpty()) {
             return List.of();
@@ -41,6 +41,9 @@ final class DeclaredFit {
                 problems.remark(LedgerColumn.DECLARED_BY, "DECLARATION_WITHDRAWN", said.declaredBy() + " on "
                         + said.declaredOn(), "a declaration that stands: what rests on this one is not known");
                 identified.add(null);
+            } else if (said.isBefore(row.marks())) {
+                tellThatItCameBefore(said, row, LedgerColumn.DECLARED_ON, problems);
+                identified.add(null);
             } else {
                 var recorded = known.declarations().ids().get(said);
                 identified.add(said.as(recorded == null
@@ -49,6 +52,22 @@ final class DeclaredFit {
             }
         }
         return identified;
+    }
+
+    /** What the ledger's declaration says of the container of a row: nothing, where that was made after its day. */
+    static @Nullable Declaration counting(@Nullable Declaration said, LedgerEntry row, Problems problems) {
+        if (said == null || !said.isBefore(row.marks())) {
+            return said;
+        }
+        tellThatItCameBefore(said, row, LedgerColumn.MANUFACTURED, problems);
+        return null;
+    }
+
+    private static void tellThatItCameBefore(Declaration said, LedgerEntry row, LedgerColumn at, Problems problems) {
+        var made = row.marks().manufactured();
+        problems.remark(at, "DECLARED_BEFORE_MANUFACTURE", said.declaredBy() + " on " + said.declaredOn(),
+                "a declaration made in or after " + (made == null ? "its month" : made.value())
+                        + ", when the container was made: what rests on this one stays as it was, or not known");
     }
 
     NewContainer laid(NewContainer over, @Nullable RegisteredContainer before, LedgerEntry row,

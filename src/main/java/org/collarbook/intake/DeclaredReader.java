@@ -129,6 +129,10 @@ final class DeclaredReader {
                     "the day of each declaration as YYYY-MM-DD, not after " + asOf);
             return null;
         }
+        if (day.isBefore(Declaration.EARLIEST)) {
+            cells.refuse(LedgerColumn.DECLARED_ON, "OUT_OF_RANGE", "a day not before " + Declaration.EARLIEST);
+            return null;
+        }
         return day;
     }
 

@@ -30,15 +30,13 @@ final class EntryReader {
             LedgerColumn.TARE, "/servicePressure", LedgerColumn.SERVICE_PRESSURE);
 
     private final LocalDate asOf;
-    private final LastTestReader lastTests;
-    private final ParticularsReader particulars;
+    private final @Nullable Declaration said;
     private final DeclaredReader declared;
 
     EntryReader(LocalDate asOf, @Nullable Declaration said) {
         this.asOf = asOf;
-        this.lastTests = new LastTestReader(asOf, said);
+        this.said = said;
         this.declared = new DeclaredReader(asOf);
-        this.particulars = new ParticularsReader(asOf, said);
     }
 
     /** The row, or null where the problems refuse it. */
@@ -54,7 +52,7 @@ final class EntryReader {
         var marks = marks(cells);
         var tag = tag(cells);
         var site = SiteReader.read(cells);
-        var known = particulars.read(cells);
+        var known = new ParticularsReader(asOf, counting(marks)).read(cells);
         var saids = declared.read(cells, known);
         if (marks == null) {
             return null;
@@ -69,6 +67,11 @@ final class EntryReader {
                 ? null
                 : new LedgerEntry(marks.naturalKey(), marks, recorded(known, saids), tag, site, tests, filled,
                         withTests(saids, tests), besides);
+    }
+
+    /** The ledger's declaration; null where it was made before the container, so that it tells of no test or blank cell. */
+    private @Nullable Declaration counting(@Nullable Marks marks) {
+        return said != null && marks != null && said.isBefore(marks) ? null : said;
     }
 
     /** What rests on nobody's declaration. */
@@ -87,7 +90,7 @@ final class EntryReader {
 
     private List<LastTest> tests(Cells cells, Marks marks, Days days, int declarations) {
         var specification = marks.specification().value();
-        var tests = lastTests.read(cells, days.manufactured(), specification);
+        var tests = new LastTestReader(asOf, counting(marks)).read(cells, days.manufactured(), specification);
         if (cells.isBlank(LedgerColumn.OTHER_TESTS)) {
             return tests;
         }

@@ -33,7 +33,6 @@ import org.jspecify.annotations.Nullable;
 record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration said) {
 
     NewContainer after(List<RequalificationEntry> history, Problems problems) {
-        tellWhatWasNo(problems);
         var particulars = overlaid(history);
         var earlier = earlier();
         var kept = particulars.completedBy(earlier);
@@ -52,24 +51,6 @@ record Merge(RegisteredContainer before, LedgerEntry row, @Nullable Declaration 
                     "a declaration that asserts all that the earlier one did: the earlier stays for this container");
         }
         return NewContainer.following(before, marks(), kept.particulars(), tag, declaration(said), kept.declared());
-    }
-
-    /** Taken, since a ledger may be the better source; but somebody should know that a no has become a yes. */
-    private void tellWhatWasNo(Problems problems) {
-        var had = before.particulars();
-        var given = row.particulars();
-        told(had.service().exclusive(), given.service().exclusive(), LedgerColumn.EXCLUSIVE, problems);
-        told(had.service().corrosionFree(), given.service().corrosionFree(), LedgerColumn.CORROSION_FREE, problems);
-        told(had.marksLegible(), given.marksLegible(), LedgerColumn.MARKS_LEGIBLE, problems);
-        told(had.ownership().owned(), given.ownership().owned(), LedgerColumn.OWNER, problems);
-    }
-
-    private static void told(@Nullable Boolean had, @Nullable Boolean given, LedgerColumn column, Problems problems) {
-        if (Boolean.FALSE.equals(had) && Boolean.TRUE.equals(given)) {
-            problems.remark(column, "WAS_NO", "yes",
-                    "the register had no: make sure that this is right, for it may allow"
-                            + " fills that were refused");
-        }
     }
 
     private UUID declaration(Declaration later) {

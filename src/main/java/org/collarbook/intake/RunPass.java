@@ -116,8 +116,9 @@ class RunPass {
     private SettleBatch settle(Pass pass, Terms terms) {
         var claims = new Claims(jdbc, pass.number(), pass.isInPieces());
         return switch (pass.purpose()) {
-            case CHECK -> new SettleBatch(view, places, claims, check, terms);
-            case COMMIT -> new SettleBatch(view, places, claims, commit, terms);
+            case CHECK -> new SettleBatch(view, places, claims, check, terms, null);
+            case COMMIT -> new SettleBatch(view, places, claims, commit, terms,
+                    new Foretold(jdbc, pass.importId()));
         };
     }
 

@@ -8,6 +8,7 @@ import java.util.Set;
 
 import org.collarbook.intake.KnownSite.KnownCustomer;
 import org.collarbook.intake.LedgerEntry.GivenSite;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Settles the rows of a batch in their order: what each may be, how it fits the register, and what it brings there.
@@ -19,10 +20,13 @@ final class SettleBatch {
     private final Claims claims;
     private final Sink sink;
     private final Terms terms;
+    private final @Nullable Foretold foretold;
     private final Recalled<KnownSite> knownSites = new Recalled<>();
     private final Recalled<KnownCustomer> knownCustomers = new Recalled<>();
 
-    SettleBatch(RegisterView view, KnownPlaces knownPlaces, Claims claims, Sink sink, Terms terms) {
+    SettleBatch(RegisterView view, KnownPlaces knownPlaces, Claims claims, Sink sink, Terms terms,
+            @Nullable Foretold foretold) {
+        this.foretold = foretold;
         this.view = view;
         this.knownPlaces = knownPlaces;
         this.claims = claims;
@@ -55,6 +59,9 @@ final class SettleBatch {
                     writes.add(write);
                 }
             }
+        }
+        if (foretold != null) {
+            foretold.tellWhatCameBetween(lines);
         }
         claims.add(doubts.claimed());
         sink.take(places, writes, terms);

@@ -24,6 +24,9 @@ enum Units {
     private static final Pattern IMPERIAL = Pattern.compile("(IMP|IMPERIAL|UK|BRITISH|CANADIAN)(GAL|GALS|GALLON"
             + "|GALLONS)|(GAL|GALS|GALLON|GALLONS)(IMP|IMPERIAL|UK)|IG|IMPG|UKG");
 
+    /** A decimal point here, what parts the thousands there: taken for the one, it may be a thousandth of the other. */
+    private static final Pattern COMMA = Pattern.compile("\\d ?,");
+
     private enum Unit {
         LB("lb"),
         KG("kg"),
@@ -80,7 +83,11 @@ enum Units {
     /** By its cell, by the cell of its unit, and by the unit that the map tells. */
     void join(@Nullable String[] cells, @Nullable String told, Problems problems) {
         var cell = cells[quantity.ordinal()];
-        if (cell != null && isImperial(beside(cell))) {
+        if (cell != null && hasComma(cell)) {
+            problems.refuse(quantity, "INVALID_" + quantity.name(), cell, "a decimal point and no comma: "
+                    + cell.replace(',', '.') + ", unless the comma parts thousands");
+            cells[quantity.ordinal()] = null;
+        } else if (cell != null && isImperial(beside(cell))) {
             cells[quantity.ordinal()] = refuseImperial(quantity, cell, problems);
         } else if (cell != null) {
             var first = told == null ? cell : joined(cell, told, quantity, problems);
@@ -114,6 +121,10 @@ enum Units {
         problems.refuse(at, "IMPERIAL_GALLON", found, accepted() + ", the gallon being that of the United States"
                 + " (3.785412 L); the imperial gallon (4.54609 L) is not read");
         return null;
+    }
+
+    static boolean hasComma(String cell) {
+        return COMMA.matcher(cell).find();
     }
 
     /** What stands behind the number, but for "WC". */

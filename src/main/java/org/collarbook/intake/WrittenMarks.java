@@ -44,6 +44,10 @@ final class WrittenMarks {
     }
 
     private static boolean readsBack(Marks marks, LocalDate today, Map<LedgerColumn, String> cells) {
+        var tare = cells.get(LedgerColumn.TARE);
+        if (tare != null && Units.hasComma(tare)) {
+            return false;
+        }
         var read = new StampedMarks(cells.get(LedgerColumn.KIND), cells.get(LedgerColumn.SPECIFICATION),
                 cells.get(LedgerColumn.MAKER), cells.get(LedgerColumn.SERIAL), cells.get(LedgerColumn.MANUFACTURED),
                 cells.get(LedgerColumn.WATER_CAPACITY), cells.get(LedgerColumn.TARE),

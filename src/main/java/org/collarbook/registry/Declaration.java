@@ -20,6 +20,18 @@ public record Declaration(UUID id, String declaredBy, LocalDate declaredOn, Stri
         @Nullable Boolean owned, @Nullable Boolean ownerConsent, @Nullable Boolean rinSeen,
         @Nullable Method bareMonthMethod, @Nullable Boolean blankMeansNone) {
 
+    /** Nobody's declaration that is kept was made before this day. */
+    public static final LocalDate EARLIEST = LocalDate.of(1900, 1, 1);
+
+    /**
+     * It was made before the month in which this container is recorded to have been made, so that it says nothing of it.
+     * Where the month is not known the declaration counts.
+     */
+    public boolean isBefore(Marks marks) {
+        var made = marks.manufactured();
+        return made != null && declaredOn.isBefore(made.value().atDay(1));
+    }
+
     /** The same under another id. */
     public Declaration as(UUID another) {
         return new Declaration(another, declaredBy, declaredOn, statement, jurisdiction, coated, lading, exclusive,

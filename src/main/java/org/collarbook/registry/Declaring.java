@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What a declaration does to one container: the facts that it fills, those that are known the same already, and those of
- * which the register says otherwise, which stay as they are.
+ * which the register says otherwise, which stay as they are. None of these, where the container was made after the day of
+ * the declaration.
  */
 public record Declaring(NewContainer after, Set<DeclarableFact> filled, Set<DeclarableFact> known,
         Set<DeclarableFact> contradicting) {
@@ -27,6 +28,9 @@ public record Declaring(NewContainer after, Set<DeclarableFact> filled, Set<Decl
      */
     public static Declaring of(RegisteredContainer before, Declaration said, @Nullable Jurisdiction governedBy,
             boolean placed) {
+        if (said.isBefore(before.marks())) {
+            return new Declaring(before.content(), Set.of(), Set.of(), Set.of());
+        }
         var filled = EnumSet.noneOf(DeclarableFact.class);
         var known = EnumSet.noneOf(DeclarableFact.class);
         var contradicting = EnumSet.noneOf(DeclarableFact.class);

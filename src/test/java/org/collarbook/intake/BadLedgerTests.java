@@ -50,7 +50,10 @@ class BadLedgerTests {
             manufactured     | 2027-05       | IN_THE_FUTURE
             water_capacity   | -47.6 lb      | INVALID_WATER_CAPACITY
             water_capacity   | 47.6          | INVALID_WATER_CAPACITY
+            water_capacity   | 47,6 lb       | INVALID_WATER_CAPACITY
             tare             | seventeen     | INVALID_TARE
+            tare             | 17,2 lb       | INVALID_TARE
+            tare             | TW 17,2       | INVALID_TARE
             service_pressure | -1            | INVALID_SERVICE_PRESSURE
             kind             | BOTTLE        | UNKNOWN_KIND
             kind             | CARGO_TANK    | KIND_CONTRADICTS_SPECIFICATION
@@ -168,6 +171,11 @@ class BadLedgerTests {
                 "/declaration/service/lading", "INVALID_LADING"),
                 Ledger.handIn(api, new Ledger().row().csv(), said)
                         .expectProblem(400, "INVALID_INPUT").errors()));
+        said.clear();
+        said.putAll(Ledger.declaration());
+        said.put("declaredOn", "1899-12-31");
+        tables.unchangedBy(() -> assertEquals(Map.of("/declaration/declaredOn", "OUT_OF_RANGE"), Ledger.handIn(api,
+                new Ledger().row().csv(), said).expectProblem(400, "INVALID_INPUT").errors()));
         Ledger.handIn(api, new Ledger().row().csv(), Map.of("declaredBy", "x", "colour", "red")).expectProblem(400,
                 "INVALID_INPUT");
         assertEquals(Map.of("/declaration", "OUT_OF_RANGE"), Ledger.handIn(api, new Ledger().row().csv(),

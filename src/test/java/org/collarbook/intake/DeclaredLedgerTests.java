@@ -14,17 +14,22 @@ import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** A ledger over containers of which something was declared for a group: each fact stays with whoever answers for it. */
 @RegisterTest
 class DeclaredLedgerTests {
 
     private final Api api;
+    private final JdbcClient jdbc;
     private final String maker = "L" + Given.serial();
     private final String serial = Given.serial();
 
-    DeclaredLedgerTests(Api api) {
+    DeclaredLedgerTests(Api api, JdbcClient jdbc) {
         this.api = api;
+        this.jdbc = jdbc;
     }
 
     private Answer container() {
@@ -84,5 +89,51 @@ class DeclaredLedgerTests {
         assertThat(container().at("/coated").isBoolean()).isFalse();
         assertThat(api.as(Role.CLERK).get("/api/audit/verification?container=" + container().id()).expect(200)
                 .at("/whole").asBoolean()).isTrue();
+    }
+
+    /** Of a cylinder of May 2004; what blank cells and last tests mean is of the declaration too. */
+    @ParameterizedTest
+    @CsvSource({"2004-04-30, false", "2004-05-01, true"})
+    void aLedgersDeclarationSaysNothingOfWhatWasMadeAfterItsDay(String declaredOn, boolean counts) {
+        var said = Ledger.declaration();
+        said.put("declaredOn", declaredOn);
+        said.put("bareMonthMethod", "EXTERNAL_VISUAL");
+        said.put("blankMeansNone", true);
+        var another = Given.serial();
+        var ledger = new Ledger().row("maker", maker, "serial", serial)
+                .row("maker", maker, "serial", another, "last_test_month", "2022-05")
+                .row("maker", maker, "serial", Given.serial(), "manufactured", "");
+        var checked = Ledger.checked(api, ledger.csv(), said);
+        assertThat(checked.at("/problems").findValuesAsString("code").stream()
+                .filter("DECLARED_BEFORE_MANUFACTURE"::equals)).hasSize(counts ? 0 : 2);
+        assertThat(Ledger.rows(Ledger.committed(api, checked, "ABORT"))).isEqualTo("3/3/0/0/0/0");
+        assertThat(container().at("/coated").isBoolean()).isEqualTo(counts);
+        assertThat(container().at("/collarRead").asBoolean()).isEqualTo(counts);
+        assertThat(told().isEmpty()).isEqualTo(!counts);
+        var of = Map.of(another, counts, serial, counts);
+        for (var one : of.entrySet()) {
+            assertThat(jdbc.sql("select declaration_id is not null from container where serial = ?")
+                    .param(one.getKey()).query(Boolean.class).single()).isEqualTo(one.getValue());
+        }
+        assertThat(jdbc.sql("select r.method from requalification r join container c on c.id = r.container_id"
+                + " where c.serial = ?").param(another).query(String.class).list())
+                .containsExactly(counts ? "EXTERNAL_VISUAL" : null);
+        assertThat(jdbc.sql("select coated from container where maker = ? and manufactured is null").param(maker)
+                .query(Boolean.class).single()).isTrue();
+        var again = Ledger.checked(api, ledger.csv(), said);
+        assertThat(Ledger.rows(again)).isEqualTo("3/0/0/3/0/0");
+    }
+
+    /** The words of another day would fill, but the container is of May 2004. */
+    @Test
+    void norDoesOneThatIsToldLaterOfAKnownContainer() {
+        load("17.0 lb", null);
+        var said = Ledger.declaration();
+        said.put("declaredOn", "2004-04-30");
+        load("17.5 lb", said);
+        assertThat(told()).isEmpty();
+        assertThat(container().at("/coated").isBoolean()).isFalse();
+        load("17.5 lb", Ledger.declaration());
+        assertThat(container().at("/coated").asBoolean()).isTrue();
     }
 }

@@ -212,4 +212,135 @@ class ToldFactsTests {
         assertThat(Ledger.firstProblem(loaded("owner", "", "owner_consent", "yes", "declared", "owner_consent",
                 "declared_by", "the clerk", "declared_on", "2026-11-20"))).isEqualTo("2 declared DECLARATION_KEPT");
     }
+
+    @ParameterizedTest
+    @CsvSource({"2004-04-30, true", "2004-05-01, false"})
+    void aRowsDeclarationSaysNothingOfWhatWasMadeAfterItsDay(String on, boolean before) {
+        var row = new String[]{"coated", "yes", "other_tests", "2022-05 external visual | declared 1", "declared",
+                "coated, tests", "declared_by", "the clerk", "declared_on", on};
+        var loaded = loaded(row);
+        assertThat(Ledger.rows(loaded)).isEqualTo(NEW);
+        if (before) {
+            assertThat(Ledger.firstProblem(loaded)).isEqualTo("2 declared_on DECLARED_BEFORE_MANUFACTURE");
+        }
+        assertThat(tables.count("container where serial = '" + serial + "' and coated is null")).isEqualTo(
+                before ? 1 : 0);
+        assertThat(of("requalifications").at("/items").size()).isEqualTo(before ? 0 : 1);
+        assertThat(Ledger.rows(loaded(row))).isEqualTo(UNCHANGED);
+    }
+
+    @Test
+    void nobodyDeclaredAnythingBefore1900() {
+        var checked = Ledger.checked(api, new Ledger().row("manufactured", "", "coated", "yes", "declared", "coated",
+                "declared_by", "the clerk", "declared_on", "1899-12-31").csv(), null);
+        assertThat(Ledger.firstProblem(checked)).isEqualTo("2 declared_on OUT_OF_RANGE");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '~', textBlock = """
+            coated ~ no ~ yes ~ coated WAS_NO
+            lined ~ no ~ yes ~ lined WAS_NO
+            exclusive ~ no ~ yes ~ exclusive WAS_NO
+            corrosion_free ~ no ~ yes ~ corrosion_free WAS_NO
+            marks_legible ~ no ~ yes ~ marks_legible WAS_NO
+            owner ~ Old Mill ~ distributor ~ owner WAS_NO
+            owned ~ no ~ yes ~ owner WAS_NO
+            owner_consent ~ no ~ yes ~ owner_consent WAS_NO
+            lading ~ OXYGEN ~ LPG ~ lading WAS_NO
+            lading ~ LPG ~ PROPANE ~ ''
+            extended_period ~ NONE ~ P15Y ~ extended_period WAS_NO
+            extended_period ~ P15Y ~ COP31 ~ extended_period WAS_OTHERWISE
+            extended_period ~ P15Y ~ NONE ~ ''
+            steel ~ QT ~ NQT ~ steel WAS_OTHERWISE
+            use ~ FUEL ~ INDUSTRIAL_TRUCK ~ use WAS_OTHERWISE
+            installation ~ UNDERGROUND ~ ABOVEGROUND ~ installation WAS_OTHERWISE
+            relief_valve ~ EXTERNAL ~ INTERNAL ~ relief_valve WAS_OTHERWISE
+            permit_number ~ 1 ~ 2 ~ permit_number WAS_OTHERWISE
+            permit_expires ~ 2027-01-01 ~ 2028-01-01 ~ permit_expires WAS_OTHERWISE
+            permit_expires ~ 2028-01-01 ~ 2027-01-01 ~ ''
+            permit_interval_years ~ 5 ~ 10 ~ permit_interval_years WAS_OTHERWISE
+            scheme_due ~ 2027-01 ~ 2027-02 ~ scheme_due WAS_OTHERWISE
+            out_of_service_since ~ 2020-01-05 ~ 2021-01-05 ~ out_of_service_since WAS_OTHERWISE
+            water_capacity ~ 47.6 lb ~ 476 lb ~ water_capacity CAPACITY_GREW
+            water_capacity ~ 47.6 lb ~ 22 kg ~ water_capacity CAPACITY_GREW
+            water_capacity ~ 47.6 lb ~ 47.5 lb ~ ''
+            tare ~ 17.0 lb ~ 27.0 lb ~ tare TARE_DIFFERS
+            tare ~ 17.0 lb ~ 16.0 lb ~ tare TARE_DIFFERS
+            service_pressure ~ 200 ~ 240 ~ service_pressure PRESSURE_GREW
+            service_pressure ~ 240 ~ 200 ~ ''
+            coated ~ yes ~ no ~ ''
+            coated ~ '' ~ yes ~ ''
+            """)
+    void whatMayAllowMoreThanBeforeIsTold(String column, String had, String given, String told) {
+        var owner = column.startsWith("own") ? "" : "distributor";
+        loaded("owner", owner, column, had);
+        var changed = loaded("owner", owner, column, given);
+        assertThat(Ledger.rows(changed)).isEqualTo(CHANGED);
+        var remarks = new ArrayList<String>();
+        changed.at("/problems").forEach(one -> remarks.add(one.at("/column").asString() + " "
+                + one.at("/code").asString()));
+        assertThat(remarks).isEqualTo(told.isEmpty() ? List.of() : List.of(told));
+        assertThat(Ledger.firstProblem(loaded("owner", owner, column, given))).isEqualTo("  ");
+    }
+
+    /** What stands on a declaration is a no as well, whether a row or another declaration says otherwise. */
+    @Test
+    void aDeclaredNoThatBecomesAYesIsTold() {
+        var said = Ledger.declaration();
+        said.put("coated", false);
+        new Ledger().row("serial", serial).load(api, said);
+        said.put("coated", true);
+        assertThat(Ledger.firstProblem(new Ledger().row("serial", serial).load(api, said)))
+                .isEqualTo("2 coated WAS_NO");
+    }
+
+    @Test
+    void aKindThatIsAnotherIsTold() {
+        loaded("specification", "ASME", "kind", "STATIONARY_TANK", "water_capacity", "499 gal", "tare", "");
+        assertThat(Ledger.firstProblem(loaded("specification", "ASME", "kind", "CARGO_TANK", "water_capacity",
+                "499 gal", "tare", ""))).isEqualTo("2 kind WAS_OTHERWISE");
+    }
+
+    /** As stamped in Canada, and read so off a collar; a ledger writes it so that it is read back. */
+    @Test
+    void aTareStampedWithACommaGoesRound() {
+        var body = Given.cylinder();
+        body.put("serial", serial);
+        body.put("tare", "T 7,8 KG");
+        api.as(Role.CLERK).with("Idempotency-Key", serial).post("/api/containers", body).expect(201);
+        var all = api.as(Role.CLERK).get("/api/ledger").expect(200).body().lines().toList();
+        var written = all.getFirst() + "\n" + all.stream().filter(line -> line.contains(serial)).findFirst()
+                .orElseThrow() + "\n";
+        assertThat(written).contains("17.196 lb").doesNotContain("7,8");
+        assertThat(Ledger.rows(Ledger.checked(api, written, null))).isEqualTo(UNCHANGED);
+    }
+
+    @Test
+    void aCommaIsRefusedWithTheWayOut() {
+        var checked = Ledger.checked(api, new Ledger().row("tare", "17,2 lb").csv(), null);
+        assertThat(checked.text("/problems/0/accepted")).contains("17.2 lb");
+    }
+
+    /** Two ledgers with the same containers, both checked before one of them is stored. */
+    @ParameterizedTest
+    @CsvSource({"SKIP", "ABORT"})
+    void whatCameBetweenCheckAndCommitIsTold(String refused) {
+        var first = new Ledger();
+        var second = new Ledger();
+        for (var one : List.of("a", "b", "c", "d")) {
+            first.row("serial", serial + one, "tare", one.equals("c") ? "18 lb" : "17 lb");
+            second.row("serial", serial + one, "tare", one.equals("b") ? "17 lb" : "18 lb");
+        }
+        new Ledger().row("serial", serial + "d", "tare", "18 lb").load(api, null);
+        var checked = Ledger.checked(api, second.csv(), null);
+        assertThat(Ledger.rows(checked)).isEqualTo("4/3/0/1/0/0");
+        first.load(api, null);
+        var committed = Ledger.committed(api, checked, refused);
+        assertThat(Ledger.rows(committed)).isEqualTo("4/0/2/2/0/0");
+        var told = new ArrayList<String>();
+        committed.at("/problems").forEach(one -> told.add(one.at("/line").asString() + one.at("/code").asString()
+                + one.at("/found").asString()));
+        assertThat(told).contains("2CHANGED_SINCE_CHECKNEW", "5CHANGED_SINCE_CHECKUNCHANGED")
+                .noneMatch(one -> one.startsWith("3") || one.startsWith("4"));
+    }
 }

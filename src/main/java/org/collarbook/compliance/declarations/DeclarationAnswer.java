@@ -20,9 +20,11 @@ record DeclarationAnswer(UUID id, String declaredBy, LocalDate declaredOn, Strin
 
     /**
      * Of the containers in the group: for how many it is carried out, how many it filled anything of, how many knew
-     * something of it already or say otherwise, and on how many a fact still rests on it.
+     * something of it already or say otherwise, of how many it says nothing, since they were made after its day (or their
+     * record was merged before their turn came), and on how many a fact still rests on it.
      */
-    record DeclarationCounts(int containers, int done, int filled, int known, int contradicting, int resting) {}
+    record DeclarationCounts(int containers, int done, int filled, int known, int contradicting, int untouched,
+            int resting) {}
 
     /** Of how many containers a fact was filled, was known already, or is recorded otherwise. */
     @Schema(name = "DeclaredFactCounts")

@@ -28,6 +28,7 @@ class DeclarationReport {
                     count(*) filter (where o.filled <> '{}') as filled,
                     count(*) filter (where o.known <> '{}') as known,
                     count(*) filter (where o.contradicting <> '{}') as contradicting,
+                    count(*) filter (where o.filled = '{}' and o.known = '{}' and o.contradicting = '{}') as untouched,
                     count(*) filter (where m.declaration_id = any (c.declared_in)) as resting
                 from declaration_member m join container c on c.id = m.container_id
                 left join declaration_outcome o on o.declaration_id = m.declaration_id

@@ -42,6 +42,8 @@ record DeclareRequest(@Nullable String declaredBy, @Nullable LocalDate declaredO
         var on = inputs.present("/declaredOn", declaredOn, "the day of the declaration, YYYY-MM-DD");
         if (on != null && on.isAfter(LocalDate.now(clock.withZone(ZoneOffset.ofHours(14))))) {
             inputs.refuse("/declaredOn", "IN_THE_FUTURE", on.toString(), "a day that has begun");
+        } else if (on != null && on.isBefore(Declaration.EARLIEST)) {
+            inputs.refuse("/declaredOn", "OUT_OF_RANGE", on.toString(), "not before " + Declaration.EARLIEST);
         }
         var said = inputs.required("/statement", statement, 2000);
         if (Boolean.FALSE.equals(onlyUnknown)) {

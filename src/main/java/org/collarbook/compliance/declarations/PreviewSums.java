@@ -21,6 +21,7 @@ final class PreviewSums {
     static final int LISTED = 100;
 
     private int containers;
+    private int untouched;
     private FactCounts all = new FactCounts("", 0, 0, 0);
     private Fillable fillable = new Fillable(0, 0);
     private final Map<DeclarableFact, FactCounts> facts = new EnumMap<>(DeclarableFact.class);
@@ -31,6 +32,9 @@ final class PreviewSums {
     void add(UUID container, Declaring told, Assessment today, Assessment then) {
         containers++;
         all = all.plus(!told.filled().isEmpty(), !told.known().isEmpty(), !told.contradicting().isEmpty());
+        if (told.filled().isEmpty() && told.known().isEmpty() && told.contradicting().isEmpty()) {
+            untouched++;
+        }
         for (var fact : DeclarableFact.values()) {
             facts.put(fact, facts.getOrDefault(fact, new FactCounts(fact.word(), 0, 0, 0))
                     .plus(told.filled().contains(fact), told.known().contains(fact),
@@ -47,7 +51,7 @@ final class PreviewSums {
     }
 
     PreviewAnswer answer() {
-        return new PreviewAnswer(containers, all.filled(), all.known(), all.contradicting(),
+        return new PreviewAnswer(containers, all.filled(), all.known(), all.contradicting(), untouched,
                 facts.values().stream().filter(fact -> fact.filled() + fact.known() + fact.contradicting() > 0)
                         .toList(),
                 fillable, before, after, List.copyOf(contradictions), Caution.TEXT);

@@ -62,7 +62,8 @@ class BadDeclarationsTests {
             "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"declaredBy\":\" \"`;/declaredBy;MISSING",
             "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"statement\":null`;/statement;MISSING",
             "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"declaredOn\":null`;/declaredOn;MISSING",
-            "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"declaredOn\":\"2026-11-28\"`;/declaredOn;IN_THE_FUTURE"})
+            "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"declaredOn\":\"2026-11-28\"`;/declaredOn;IN_THE_FUTURE",
+            "`\"kind\":\"CYLINDER\"`;`\"coated\":true`;`\"declaredOn\":\"1899-12-31\"`;/declaredOn;OUT_OF_RANGE"})
     void eachIsNamed(String group, String facts, String more, String pointer, String code) {
         var body = body(unquoted(group), unquoted(facts), unquoted(more));
         var session = api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString());

@@ -15,6 +15,8 @@ import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
 import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** What nobody has read or recorded is undetermined, until somebody answers for it by name. */
@@ -95,6 +97,30 @@ class DeclarationsTests {
         var history = api.as(Role.CLERK).get("/api/containers/" + unknown + "/history").expect(200).body();
         assertThat(history).contains("Declaration " + declared.text("/declaration/id") + " by the plant manager")
                 .contains("withdrawn: another yard was meant");
+    }
+
+    /** Made in June 2020: nobody can have said before what it is. Whose month nobody knows may be older. */
+    @ParameterizedTest
+    @CsvSource({"2020-05-31, 1, 2", "2020-06-01, 3, 0"})
+    void aDeclarationSaysNothingOfWhatWasMadeAfterItsDay(String declaredOn, int filled, int untouched) {
+        var later = fleet.cylinder("coated", null);
+        fleet.cylinder("coated", false);
+        var unknown = fleet.cylinder("coated", null, "manufactured", null);
+        var body = fleet.declaration(Map.of("coated", true, "jurisdiction", "US"));
+        body.put("declaredOn", declaredOn);
+        var preview = api.as(Role.CLERK).post("/api/declarations/previews", body).expect(200);
+        assertThat(preview.at("/untouched").asInt()).isEqualTo(untouched);
+        assertThat(preview.at("/filled").asInt()).isEqualTo(filled);
+        var declared = fleet.send("/api/declarations", body).expect(201);
+        assertThat(declared.text("/declaration/state")).isEqualTo("APPLIED");
+        assertThat(declared.at("/counts/containers").asInt()).isEqualTo(3);
+        assertThat(declared.at("/counts/done").asInt()).isEqualTo(3);
+        assertThat(declared.at("/counts/untouched").asInt()).isEqualTo(untouched);
+        assertThat(DeclaredFleet.counts(declared, "/counts")).isEqualTo(DeclaredFleet.counts(preview, ""))
+                .isEqualTo(untouched == 0 ? "3/0/1" : "1/0/0");
+        assertThat(fleet.container(later).at("/coated").isBoolean()).isEqualTo(untouched == 0);
+        assertThat(fleet.assessment(later, "").at("/declared").isEmpty()).isEqualTo(untouched > 0);
+        assertThat(fleet.container(unknown).at("/coated").asBoolean()).isTrue();
     }
 
     @Test
