@@ -2,22 +2,28 @@ package org.collarbook.access;
 
 import java.time.Duration;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
 
+import org.collarbook.platform.Problem;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 
 import io.github.bucket4j.Bucket;
 import io.github.bucket4j.ConsumptionProbe;
+import jakarta.servlet.http.HttpServletResponse;
 
 /**
  * How much each caller may ask in a minute, by the most generous of its roles; 0 is without a limit. Kept in memory, so
- * each instance of the service counts by itself; there is one bucket for each key in use.
+ * each instance of the service counts by itself; there is one bucket for each key in use and each calendar that exists.
  */
 @Component
-class Rates {
+public class Rates {
 
-    static final Duration WINDOW = Duration.ofMinutes(1);
+    private static final Duration WINDOW = Duration.ofMinutes(1);
 
     private final AccessSettings settings;
     private final Map<UUID, Bucket> buckets = new ConcurrentHashMap<>();
@@ -26,7 +32,7 @@ class Rates {
         this.settings = settings;
     }
 
-    long perMinute(Caller caller) {
+    private long perMinute(Caller caller) {
         var limits = caller.roles().stream().mapToLong(role -> settings.requestsPerMinute().getOrDefault(role, 0L))
                 .toArray();
         long most = 0;
@@ -39,8 +45,42 @@ class Rates {
         return limits.length == 0 ? settings.requestsPerMinute().getOrDefault(Role.PORTAL, 0L) : most;
     }
 
-    ConsumptionProbe take(Caller caller, long perMinute) {
-        return buckets.computeIfAbsent(caller.id(), id -> Bucket.builder().addLimit(limit -> limit.capacity(perMinute)
+    /** One more request with the key of the caller; the refusal where it is one too many. */
+    Optional<Problem> take(Caller caller, HttpServletResponse response) {
+        return take(caller.id(), "key", perMinute(caller), response);
+    }
+
+    /** One more reading of a calendar that exists, by the token in its address; refused by problem where it is one too many. */
+    public void takeForCalendar(UUID feed, HttpServletResponse response) {
+        take(feed, "calendar", settings.calendarReadsPerMinute(), response).ifPresent(refusal -> {
+            throw refusal.asException();
+        });
+    }
+
+    /** Tells what is left in the headers of draft-ietf-httpapi-ratelimit-headers-10. */
+    private Optional<Problem> take(UUID who, String noun, long perMinute, HttpServletResponse response) {
+        if (perMinute == 0) {
+            return Optional.empty();
+        }
+        var left = take(who, perMinute);
+        response.setHeader("RateLimit-Policy", "\"" + noun + "\";q=" + perMinute + ";w=" + WINDOW.toSeconds());
+        response.setHeader("RateLimit", "\"" + noun + "\";r=" + left.getRemainingTokens() + ";t="
+                + seconds(left.getNanosToWaitForReset()));
+        if (left.isConsumed()) {
+            return Optional.empty();
+        }
+        response.setHeader(HttpHeaders.RETRY_AFTER, String.valueOf(seconds(left.getNanosToWaitForRefill())));
+        return Optional.of(Problem.of(HttpStatus.TOO_MANY_REQUESTS, "TOO_MANY_REQUESTS", "More than " + perMinute
+                + " requests a minute with this " + noun + ": come again after Retry-After seconds."));
+    }
+
+    /** Rounded up, and never 0: a second early is refused again. */
+    private static long seconds(long nanos) {
+        return Math.max(1, TimeUnit.NANOSECONDS.toSeconds(nanos + TimeUnit.SECONDS.toNanos(1) - 1));
+    }
+
+    private ConsumptionProbe take(UUID who, long perMinute) {
+        return buckets.computeIfAbsent(who, id -> Bucket.builder().addLimit(limit -> limit.capacity(perMinute)
                 .refillGreedy(perMinute, WINDOW)).build()).tryConsumeAndReturnRemaining(1);
     }
 }

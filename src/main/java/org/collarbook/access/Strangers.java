@@ -2,6 +2,7 @@ package org.collarbook.access;
 
 import java.time.Duration;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
 import io.github.bucket4j.Bucket;
@@ -10,14 +11,18 @@ import io.github.bucket4j.Bucket;
 @Component
 class Strangers {
 
-    private final Bucket lines;
+    /** Null is without a limit. */
+    private final @Nullable Bucket lines;
 
     Strangers(AccessSettings settings) {
-        lines = Bucket.builder().addLimit(limit -> limit.capacity(settings.strangersNotedPerMinute())
-                .refillGreedy(settings.strangersNotedPerMinute(), Duration.ofMinutes(1))).build();
+        long perMinute = settings.strangersNotedPerMinute();
+        lines = perMinute == 0
+                ? null
+                : Bucket.builder().addLimit(limit -> limit.capacity(perMinute).refillGreedy(perMinute,
+                        Duration.ofMinutes(1))).build();
     }
 
     boolean mayBeNoted() {
-        return lines.tryConsume(1);
+        return lines == null || lines.tryConsume(1);
     }
 }

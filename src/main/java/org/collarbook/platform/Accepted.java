@@ -1,6 +1,7 @@
 package org.collarbook.platform;
 
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Arrays;
@@ -14,7 +15,8 @@ import org.jspecify.annotations.Nullable;
 public final class Accepted {
 
     private static final Map<Class<?>, String> WORDS = Map.of(LocalDate.class, "a date as YYYY-MM-DD", YearMonth.class,
-            "a month as YYYY-MM", UUID.class, "an id as this service gave it", Integer.class, "a whole number",
+            "a month as YYYY-MM", Instant.class, "a moment such as 2026-11-25T14:30:00Z", UUID.class,
+            "an id as this service gave it", Integer.class, "a whole number",
             int.class,
             "a whole number", BigDecimal.class, "a number", Boolean.class, "true or false", boolean.class,
             "true or false");

@@ -174,7 +174,7 @@ public class Containers {
                 join container c on c.id = coalesce(a.into_id, o.id) where o.serial = any (?) order by c.id""")
                 .param(serials.stream().map(Serial::value).toArray(String[]::new)).query(row -> {
                     var container = ContainerRows.read(row, 0);
-                    found.computeIfAbsent(Serial.parse(row.getString("borne")), one -> new LinkedHashMap<>())
+                    found.computeIfAbsent(new Serial(row.getString("borne")), one -> new LinkedHashMap<>())
                             .put(container.id(), container);
                 });
         var bearing = new HashMap<Serial, Collection<RegisteredContainer>>();

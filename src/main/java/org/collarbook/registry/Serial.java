@@ -23,12 +23,11 @@ public record Serial(String value) {
     }
 
     public static ParseResult<Serial> tryParse(String text) {
-        var folded = Letters.fold(text).toUpperCase(Locale.ROOT);
-        // a capital may be longer than its small letter, so the place may lie past the text that was given
-        int wrong = Letters.wrongAt(folded, LONGEST);
-        return wrong < 0
-                ? ParseResult.parsed(new Serial(folded))
-                : ParseResult.rejectedAt(folded, Math.min(wrong, text.length()), EXPECTED);
+        return switch (Letters.capitals(text, LONGEST, EXPECTED)) {
+            case ParseResult.Parsed<String>(var capitals, var _) -> ParseResult.parsed(new Serial(capitals));
+            case ParseResult.Rejected<String>(int index, var found, var expected) -> new ParseResult.Rejected<>(index,
+                    found, expected);
+        };
     }
 
     public static Serial parse(String text) {

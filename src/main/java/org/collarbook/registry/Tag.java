@@ -28,11 +28,20 @@ public record Tag(String value) {
     }
 
     public static ParseResult<Tag> tryParse(String text) {
-        return switch (read(text)) {
-            case ParseResult.Parsed<String>(var tag, var _) -> ParseResult.parsed(new Tag(tag));
-            case ParseResult.Rejected<String>(int index, var found, var expected) -> new ParseResult.Rejected<>(index,
-                    found, expected);
+        var composed = Letters.composed(text.strip());
+        return switch (read(composed)) {
+            case ParseResult.Parsed<String>(var tag, var _) -> {
+                var refused = Letters.lookalike(tag);
+                yield refused == null ? ParseResult.parsed(new Tag(tag)) : rejected(refused, text);
+            }
+            case ParseResult.Rejected<String> refused -> rejected(refused, text);
         };
+    }
+
+    /** Composed, a text may be longer than what was given. */
+    private static ParseResult<Tag> rejected(ParseResult.Rejected<String> refused, String text) {
+        return new ParseResult.Rejected<>(Math.min(refused.index(), text.length()), refused.found(),
+                refused.expected());
     }
 
     public static Tag parse(String text) {

@@ -46,10 +46,14 @@ class CalendarFeeds {
         return id;
     }
 
-    /** What an unrevoked feed was opened for. */
-    Optional<ScheduleQuestion> find(FeedToken token) {
-        return jdbc.sql("select filter from calendar_feed where token_hash = ? and revoked_at is null")
-                .param(token.hash()).query(String.class).optional().map(this::question);
+    /** An unrevoked feed and what it was opened for. */
+    record Opened(UUID id, ScheduleQuestion filter) {}
+
+    Optional<Opened> find(FeedToken token) {
+        return jdbc.sql("select id, filter from calendar_feed where token_hash = ? and revoked_at is null")
+                .param(token.hash()).query((row, number) -> new Opened(row.getObject("id", UUID.class),
+                        question(row.getString("filter"))))
+                .optional();
     }
 
     List<Feed> all() {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
+import org.collarbook.access.Rates;
 import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
@@ -37,9 +38,12 @@ class CalendarFeedsController {
     private final CalendarFeeds feeds;
     private final ScheduleQuestions questions;
     private final ScheduleCalendar calendar;
+    private final Rates rates;
     private final Clock clock;
 
-    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar, Clock clock) {
+    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar, Rates rates,
+            Clock clock) {
+        this.rates = rates;
         this.clock = clock;
         this.feeds = feeds;
         this.questions = questions;
@@ -93,10 +97,12 @@ class CalendarFeedsController {
     @GetMapping(path = "/calendars/{token}.ics", produces = CalendarFile.TYPE)
     @Operation(summary = "A calendar that was subscribed to, opened by the token in its address")
     void read(@PathVariable String token, HttpServletResponse response) throws IOException {
-        var question = FeedToken.parse(token).flatMap(feeds::find)
+        var opened = FeedToken.parse(token).flatMap(feeds::find)
                 .orElseThrow(() -> Problem.notFound("calendar").asException());
+        // by what exists only, so that guesses fill no memory
+        rates.takeForCalendar(opened.id(), response);
         var wrong = new Inputs();
-        var filter = questions.read(question, wrong);
+        var filter = questions.read(opened.filter(), wrong);
         wrong.done();
         var events = calendar.events(Source.stored(clock.instant()), filter);
         response.setContentType(CalendarFile.TYPE + ";charset=UTF-8");

@@ -2,15 +2,14 @@ package org.collarbook.schedule;
 
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -97,7 +96,7 @@ record ExportRequest(@Nullable ScheduleQuestion filter, @Nullable String asOf, @
             return exports.base(UUID.fromString(told)).orElse(null);
         } catch (IllegalArgumentException notAnId) {
             try {
-                return exports.base(Objects.requireNonNull(OffsetDateTime.parse(told)).toInstant(), asked).orElse(null);
+                return exports.base(WrittenTime.moment(told), asked).orElse(null);
             } catch (DateTimeException notAMoment) {
                 return null;
             }

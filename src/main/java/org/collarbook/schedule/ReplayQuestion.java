@@ -3,9 +3,9 @@ package org.collarbook.schedule;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.Parameter;
@@ -47,7 +47,7 @@ record ReplayQuestion(
             return null;
         }
         try {
-            var moment = OffsetDateTime.parse(knownAt.strip()).toInstant();
+            var moment = WrittenTime.moment(knownAt.strip());
             if (!moment.isAfter(now)) {
                 return moment;
             }

@@ -21,7 +21,8 @@ import org.springframework.test.context.TestPropertySource;
 /** How much and how slowly a caller may ask, in a service of four threads with low limits. */
 @RegisterTest
 @TestPropertySource(properties = {"collarbook.access.requests-per-minute.filler=5",
-        "collarbook.access.requests-per-minute.yard=0", "collarbook.bodies.time=2s", "collarbook.bodies.most=100KB",
+        "collarbook.access.requests-per-minute.yard=0", "collarbook.access.calendar-reads-per-minute=3",
+        "collarbook.access.strangers-noted-per-minute=0", "collarbook.bodies.time=2s", "collarbook.bodies.most=100KB",
         "collarbook.access.cors-origins=https://portal.example", "server.tomcat.threads.max=4"})
 class LimitsTests {
 
@@ -67,6 +68,38 @@ class LimitsTests {
             }
         }
         assertThat(key("filler", "clerk").get(RULES).expect(200).header("RateLimit-Policy")).contains("q=600000");
+    }
+
+    @Test
+    void aCalendarIsReadSoOftenByItsTokenAndAnotherByItsOwn() {
+        var paths = new ArrayList<String>();
+        for (var name : List.of("one", "two")) {
+            paths.add(api.as(Role.CLERK).post("/api/calendar-feeds", Map.of("name", name)).expect(201).text("/url")
+                    .substring(api.baseUrl().length()));
+        }
+        for (int left = 2; left >= 0; left--) {
+            var answer = api.anonymous().get(paths.getFirst()).expect(200);
+            assertThat(answer.header("RateLimit-Policy")).isEqualTo("\"calendar\";q=3;w=60");
+            assertThat(answer.header("RateLimit")).matches("\"calendar\";r=" + left + ";t=[1-9]\\d?");
+        }
+        var refused = api.anonymous().with("Accept", "text/calendar").get(paths.getFirst())
+                .expectProblem(429, "TOO_MANY_REQUESTS");
+        // one of three comes back every twenty seconds
+        assertThat(Integer.parseInt(refused.header("Retry-After"))).isBetween(1, 20);
+        assertThat(refused.header("RateLimit")).startsWith("\"calendar\";r=0;");
+        api.anonymous().get(paths.getLast()).expect(200);
+        assertThat(api.anonymous().get("/calendars/" + "x".repeat(43) + ".ics").expectProblem(404, "NOT_FOUND")
+                .headers().firstValue("RateLimit")).isEmpty();
+    }
+
+    /** Nobody's limit is also that of the access log. */
+    @Test
+    void strangersAreAllNotedWhereNoNumberIsSet() {
+        for (int i = 0; i < 5; i++) {
+            var denied = api.anonymous().get(RULES).expectProblem(401, "KEY_REQUIRED");
+            assertThat(api.as(Role.ADMINISTRATOR).get("/api/access-log?size=50").expect(200).body())
+                    .contains(denied.header("X-Request-Id"));
+        }
     }
 
     @Test

@@ -46,6 +46,10 @@ class BadLedgerTests {
             specification    | DOT-4XX240    | UNKNOWN_SPECIFICATION
             specification    | -             | MISSING
             serial           | -             | MISSING
+            serial           | AB\u200b77      | INVALID_SERIAL
+            serial           | \uff21B77       | INVALID_SERIAL
+            maker            | Q\u00adX        | INVALID_MAKER
+            tag              | T\u03011\u200b   | INVALID_TAG
             manufactured     | 13-04         | INVALID_MONTH
             manufactured     | 2027-05       | IN_THE_FUTURE
             water_capacity   | -47.6 lb      | INVALID_WATER_CAPACITY

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -173,6 +174,36 @@ class WorkbookTests {
             fill(workbook.createSheet("Ledger"), 4, "specification", "serial");
             fill(workbook.getSheet("Ledger"), 5, "DOT-4BA240", Given.serial());
         })), null)));
+    }
+
+    /** Under a format of its own a number is read as a date or with its words, else as it is. */
+    @Test
+    void aNumberLargerThanASpreadsheetHoldsBreaksTheWorkbook() {
+        for (var format : List.of("General", "0.0\" lb\"", "yyyy-mm-dd")) {
+            var file = workbook(workbook -> {
+                var sheet = workbook.createSheet();
+                fill(sheet, 0, "specification", "serial", "water_capacity");
+                fill(sheet, 1, "DOT-4BA240", Given.serial(), 47.6);
+                format(workbook, sheet.getRow(1), 2, format);
+                sheet.getRow(1).getCell(2).getCTCell().setV("-1E999");
+            });
+            refused(file, "BROKEN_WORKBOOK");
+        }
+    }
+
+    @Test
+    void aYearAloneIsNoMonth() {
+        var file = workbook(workbook -> {
+            var sheet = workbook.createSheet();
+            fill(sheet, 0, "specification", "serial", "manufactured", "filled_on");
+            fill(sheet, 1, "DOT-4BA240", Given.serial(), LocalDate.of(2017, 12, 31));
+            format(workbook, sheet.getRow(1), 2, "yyyy");
+            fill(sheet, 2, "DOT-4BA240", Given.serial(), "5-04", LocalDate.of(2017, 12, 31));
+            format(workbook, sheet.getRow(2), 3, "yyyy");
+        });
+        var checked = Ledger.checked(api, file, null);
+        assertEquals("2/0/0/0/2/0", Ledger.rows(checked), checked.body());
+        assertEquals("[2017, 2017]", checked.at("/problems").findValuesAsString("found").toString());
     }
 
     @Test

@@ -39,6 +39,8 @@ class BadInputTests {
                 row("serial", null, "MISSING"), row("serial", "", "MISSING"), row("serial", "   ", "MISSING"),
                 row("serial", "9".repeat(41), "INVALID_SERIAL"), row("serial", "9".repeat(10_000), "INVALID_SERIAL"),
                 row("serial", "A\u0000B", "INVALID_SERIAL"), row("serial", "A\nB", "INVALID_SERIAL"),
+                row("serial", "AB\u200b77", "INVALID_SERIAL"), row("serial", "\uff21B77", "INVALID_SERIAL"),
+                row("maker", "M\u00ad", "INVALID_MAKER"), row("tag", "T\u200b1", "INVALID_TAG"),
                 row("serial", "9".repeat(79) + "\ud83d\ude00".repeat(20), "INVALID_SERIAL"),
                 row("waterCapacity", "9".repeat(19) + "\ud83d\ude00 gal", "INVALID_WATER_CAPACITY"),
                 row("tag", "x".repeat(60) + "9".repeat(19) + "\ud83d\ude00", "INVALID_TAG"),

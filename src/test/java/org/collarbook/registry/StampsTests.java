@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Random;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -75,6 +76,33 @@ class StampsTests {
                 .hasMessageContaining("index 40").hasMessageMatching("(?s).{1,300}");
         assertThatThrownBy(() -> new Serial("abc")).as("of trusted parts only").hasMessageContaining("serial");
         assertThatThrownBy(() -> new Tare(BigDecimal.ZERO)).hasMessageContaining("tare");
+    }
+
+    /** Unicode Standard Annex 15: NFC writes alike what is the same character, NFKC shows what only looks alike. */
+    @Test
+    void noSignLooksLikeAnother() {
+        for (var text : List.of("AB\u200b77", "AB\u00ad77", "AB\ufeff77", "AB\u202e77", "AB\u2060", "AB\u030c77",
+                "AB\ufe0f77", "AB\u20287", "AB\u2800", "AB\u115f", "AB\u3164", "AB\ue000", "\uff21B77", "AB\uff17",
+                "AB\u00b2", "\u2116 7", "\ufb00", "ab\u2460", "AB\udb40\udc41", "\u01f0")) {
+            for (var sign : List.of(Serial.tryParse(text), MakerSymbol.tryParse(text))) {
+                assertThat(sign).as(text).isInstanceOfSatisfying(Rejected.class, rejected -> assertThat(rejected
+                        .expected()).matches("U\\+[0-9A-F]{4,5} \\(.+\\) .*(leave it out|write '.*).*"));
+            }
+            if (!text.equals("\u01f0")) {
+                assertThat(Tag.tryParse(text)).as(text).isInstanceOf(Rejected.class);
+            }
+        }
+        assertThat(Serial.tryParse("AB\u200b77")).isEqualTo(new Rejected<>(2, "\u200b77",
+                "U+200B (ZERO WIDTH SPACE) can be neither seen nor stamped by itself: leave it out"));
+        assertThat(Serial.tryParse("\uff41B77")).isEqualTo(new Rejected<>(0, "\uff41B77",
+                "U+FF41 (FULLWIDTH LATIN SMALL LETTER A) is another form of 'a': write 'a' where that is stamped"));
+        assertThat(Serial.parse("e\u0301 7")).isEqualTo(Serial.parse("\u00c9 7"));
+        assertThat(MakerSymbol.parse("E\u0301")).isEqualTo(MakerSymbol.parse("\u00e9"));
+        assertThat(Tag.parse("E\u0301")).isEqualTo(Tag.parse("\u00c9"));
+        assertThat(new Serial("AB\u200b77")).as("what the register holds stays readable").hasToString("AB\u200b77");
+        assertThat(new MakerSymbol("\uff21")).hasToString("\uff21");
+        assertThat(new Tag("AB\u200b77")).hasToString("AB\u200b77");
+        assertThat(new Tag("E\u0301")).hasToString("E\u0301");
     }
 
     /**

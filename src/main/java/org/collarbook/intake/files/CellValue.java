@@ -78,6 +78,9 @@ final class CellValue {
             throw FileFault.brokenWorkbook("a number is written as no number is");
         }
         double approximate = Double.parseDouble(value);
+        if (Double.isInfinite(approximate)) {
+            throw FileFault.brokenWorkbook("a number is larger than a spreadsheet holds");
+        }
         if (Math.abs(approximate) >= LONGEST) {
             // digits are lost: as a spreadsheet shows it, which no reader takes for the number
             return String.valueOf(new BigDecimal(approximate).round(KEPT).stripTrailingZeros().unscaledValue())

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 
+import org.collarbook.platform.WrittenTime;
 import org.springframework.boot.jackson.autoconfigure.JsonMapperBuilderCustomizer;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -29,8 +30,8 @@ class StrictJson {
 
     private static JacksonModule days() {
         return new SimpleModule("days as text")
-                .addDeserializer(LocalDate.class, new TextOnly<>(LocalDate.class, LocalDate::parse))
-                .addDeserializer(YearMonth.class, new TextOnly<>(YearMonth.class, YearMonth::parse))
-                .addDeserializer(Instant.class, new TextOnly<>(Instant.class, Instant::parse));
+                .addDeserializer(LocalDate.class, new TextOnly<>(LocalDate.class, WrittenTime::day))
+                .addDeserializer(YearMonth.class, new TextOnly<>(YearMonth.class, WrittenTime::month))
+                .addDeserializer(Instant.class, new TextOnly<>(Instant.class, WrittenTime::moment));
     }
 }

@@ -80,6 +80,12 @@ class CellFormatTests {
             [$-409]mmmm\\ yyyy           | 46083    | Mar-2026
             d-mmm                        | 46083    | 2-Mar
             yyyy"-"mm                    | 46083    | Mar-2026
+            yyyy                         | 43100    | 2017
+            [$-409]yy;@                  | 43100    | 2017
+            yyyy h:mm                    | 43100    | 2017
+            yyyy dd                      | 43100    | 2017 31
+            yyyy-mm h:mm                 | 43100    | Dec-2017
+            yyyy\\-mmm                   | 43100    | Dec-2017
             h:mm AM/PM                   | 0.75     | 18:00
             mm:ss                        | 0.5      | 12:00
             [h]:mm                       | 1.5      | 1.5
