@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** The cells of one row by what they hold; what cannot be read is refused and counts as blank from there on. */
@@ -94,7 +95,7 @@ record Cells(LedgerRow row, Problems problems) {
     LocalDate day(LedgerColumn column) {
         var text = row.get(column);
         try {
-            return text == null ? null : LocalDate.parse(text);
+            return text == null ? null : WrittenTime.day(text);
         } catch (DateTimeParseException wrong) {
             refuse(column, "INVALID_DATE", "a day as YYYY-MM-DD; in which order day and month stand"
                     + " otherwise is told by a column map (dateFormat), never guessed");

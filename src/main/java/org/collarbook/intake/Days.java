@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** Days and months in the middle of a cell, and whether they can be. */
@@ -13,7 +14,7 @@ record Days(LocalDate asOf, @Nullable YearMonth manufactured) {
 
     static @Nullable LocalDate day(@Nullable String text) {
         try {
-            return text == null ? null : LocalDate.parse(text);
+            return text == null ? null : WrittenTime.day(text);
         } catch (DateTimeParseException other) {
             return null;
         }

@@ -1,11 +1,11 @@
 package org.collarbook.platform;
 
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoField;
 import java.time.temporal.TemporalAccessor;
 
@@ -36,7 +36,7 @@ public final class WrittenTime {
     private static <T extends TemporalAccessor> T within(T read) {
         int year = read.get(ChronoField.YEAR);
         if (year < 1 || year > LATEST) {
-            throw new DateTimeException("the year " + year + " has other than four digits");
+            throw new DateTimeParseException("the year has other than four digits", read.toString(), 0);
         }
         return read;
     }

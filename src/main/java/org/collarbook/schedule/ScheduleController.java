@@ -17,6 +17,7 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.LongAnswers;
 import org.collarbook.platform.Page;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.HttpHeaders;
@@ -176,7 +177,7 @@ class ScheduleController {
         var cursor = Cursor.parse(text, 4);
         try {
             if (cursor != null) {
-                LocalDate.parse(cursor.key().get(0));
+                WrittenTime.day(cursor.key().get(0));
                 UUID.fromString(cursor.key().get(1));
             }
             return cursor;

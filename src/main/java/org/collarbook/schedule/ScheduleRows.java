@@ -3,7 +3,6 @@ package org.collarbook.schedule;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
-import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +15,7 @@ import org.collarbook.platform.BulkCopyOut;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.SpreadsheetText;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -88,7 +88,7 @@ class ScheduleRows {
     List<ScheduleRow> page(Source source, ScheduleFilter filter, @Nullable Cursor after, PageSize size) {
         var parameters = parameters(source, filter);
         if (after != null) {
-            parameters.put("after_due", LocalDate.parse(after.key().get(0)));
+            parameters.put("after_due", WrittenTime.day(after.key().get(0)));
             parameters.put("after_container", UUID.fromString(after.key().get(1)));
             parameters.put("after_requirement", after.key().get(2));
             parameters.put("after_jurisdiction", after.key().get(3));

@@ -117,7 +117,8 @@ class MovementTests {
             refused(to(container, unknown, "2026-11-24T08:00:00Z"), Map.of("/toSite", "UNKNOWN_SITE"));
             refused(to(container, depot, "yesterday"), Map.of("/occurredAt", "WRONG_TYPE"));
             refused(to(container, depot, "2026-13-24T08:00:00Z"), Map.of("/occurredAt", "WRONG_TYPE"));
-            refused(to(container, depot, "-100000-01-01T00:00:00Z"), Map.of("/occurredAt", "OUT_OF_RANGE"));
+            refused(to(container, depot, "-100000-01-01T00:00:00Z"), Map.of("/occurredAt", "WRONG_TYPE"));
+            refused(to(container, depot, "1939-12-31T23:59:59Z"), Map.of("/occurredAt", "OUT_OF_RANGE"));
             yard.get("/api/containers/" + NOBODY + "/movements").expectProblem(404, "NOT_FOUND");
             yard.get("/api/containers/" + container + "/movements?cursor=x").expectProblem(400, "INVALID_INPUT");
         });

@@ -3,7 +3,6 @@ package org.collarbook.compliance.assessment;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.UUID;
@@ -13,6 +12,7 @@ import org.collarbook.compliance.KnownContainers;
 import org.collarbook.compliance.Requirements;
 import org.collarbook.platform.Inputs;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.WrittenTime;
 import org.collarbook.registry.Absorbed;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
@@ -91,7 +91,7 @@ class ContainerAssessmentController {
 
     private static LocalDate day(Inputs inputs, @Nullable String text, LocalDate today) {
         try {
-            return text == null ? today : LocalDate.parse(text);
+            return text == null ? today : WrittenTime.day(text);
         } catch (DateTimeParseException unreadable) {
             inputs.refuse("on", "INVALID_DATE", text, "a date such as 2026-11-25");
             return today;
@@ -101,7 +101,7 @@ class ContainerAssessmentController {
     private Instant moment(Inputs inputs, @Nullable String text) {
         var now = clock.instant();
         try {
-            var moment = text == null ? now : OffsetDateTime.parse(text).toInstant();
+            var moment = text == null ? now : WrittenTime.moment(text);
             if (!moment.isAfter(now)) {
                 return moment;
             }

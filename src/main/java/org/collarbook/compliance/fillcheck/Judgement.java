@@ -23,7 +23,8 @@ public record Judgement(KnownContainer known, Liquid liquid, Assessment assessme
     static Judgement of(KnownContainer known, Liquid liquid, Assessment assessment, FillingLimit worked) {
         var tare = known.container().marks().tare();
         var limit = CapacityAgainstTare.judge(worked, known.facts(), tare == null ? null : tare.value().pounds());
-        var refusals = new ArrayList<>(assessment.mayFill().reasons());
+        // several clocks may miss the same fact
+        var refusals = new ArrayList<>(assessment.mayFill().reasons().stream().distinct().toList());
         // to fill without knowing how far is to guess
         if (limit instanceof FillingLimit.Unknown(var missing)) {
             missing.forEach(reason -> addOnce(refusals, reason));

@@ -12,6 +12,7 @@ import org.collarbook.platform.Journal;
 import org.collarbook.platform.JournalEntry;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.WrittenTime;
 import org.collarbook.registry.Absorbed;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
@@ -74,7 +75,7 @@ class HistoryController {
         try {
             return cursor == null
                     ? null
-                    : new Journal.Place(Instant.parse(cursor.key().get(0)), Long.parseLong(cursor.key().get(1)),
+                    : new Journal.Place(WrittenTime.moment(cursor.key().get(0)), Long.parseLong(cursor.key().get(1)),
                             UUID.fromString(cursor.key().get(2)));
         } catch (DateTimeParseException | IllegalArgumentException notOurs) {
             throw Cursor.refused(String.valueOf(text));

@@ -12,6 +12,7 @@ import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Idempotency;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.WrittenTime;
 import org.collarbook.regulation.Retention;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -85,7 +86,7 @@ class TrainingController {
 
     private static LocalDate day(Cursor cursor, @Nullable String text) {
         try {
-            return LocalDate.parse(cursor.key().getFirst());
+            return WrittenTime.day(cursor.key().getFirst());
         } catch (java.time.DateTimeException foreign) {
             throw Cursor.refused(String.valueOf(text));
         }

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** Where a page of facts goes on, the latest first. */
@@ -15,7 +16,7 @@ record Before(Instant occurredAt, UUID id) {
         try {
             return cursor == null
                     ? null
-                    : new Before(Instant.parse(cursor.key().getFirst()), UUID.fromString(cursor.key().getLast()));
+                    : new Before(WrittenTime.moment(cursor.key().getFirst()), UUID.fromString(cursor.key().getLast()));
         } catch (DateTimeException | IllegalArgumentException foreign) {
             throw Cursor.refused(String.valueOf(text));
         }

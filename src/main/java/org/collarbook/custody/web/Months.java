@@ -4,6 +4,7 @@ import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** A month in a request, in which something has happened already. */
@@ -18,7 +19,7 @@ final class Months {
             return null;
         }
         try {
-            var month = YearMonth.parse(given.strip());
+            var month = WrittenTime.month(given.strip());
             if (month.isAfter(thisMonth)) {
                 inputs.refuse(pointer, "IN_THE_FUTURE", given, "a month not after " + thisMonth);
                 return null;

@@ -10,6 +10,7 @@ import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -77,7 +78,7 @@ class PlaceUnknownRows {
             UUID.fromString(cursor.key().getLast());
             return WITHOUT_A_DAY.contains(cursor.key().getFirst())
                     ? cursor
-                    : Cursor.after(LocalDate.parse(cursor.key().getFirst()), cursor.key().getLast());
+                    : Cursor.after(WrittenTime.day(cursor.key().getFirst()), cursor.key().getLast());
         } catch (DateTimeException | IllegalArgumentException forged) {
             throw Cursor.refused(String.valueOf(text));
         }

@@ -9,6 +9,7 @@ import org.collarbook.dispatch.plans.PlanSummary.MissingRack;
 import org.collarbook.dispatch.plans.PlanSummary.Week;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -55,7 +56,7 @@ class PlanRows {
 
     /** By visit and container, of all routes or one. */
     List<Line> lines(UUID plan, @Nullable UUID route, @Nullable Cursor after, PageSize size) {
-        var visit = after == null ? LocalDate.of(1, 1, 1) : LocalDate.parse(after.key().getFirst());
+        var visit = after == null ? LocalDate.of(1, 1, 1) : WrittenTime.day(after.key().getFirst());
         var container = after == null ? new UUID(0, 0) : UUID.fromString(after.key().getLast());
         return jdbc.sql("""
                 select l.container_id, c.specification, c.maker, c.serial, l.size, c.tag, l.site_id,

@@ -4,6 +4,7 @@ import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 
 import org.collarbook.platform.Inputs;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** A month of manufacture in a request. */
@@ -19,7 +20,7 @@ final class Months {
             return null;
         }
         try {
-            var month = YearMonth.parse(given.strip());
+            var month = WrittenTime.month(given.strip());
             if (!month.isBefore(EARLIEST) && !month.isAfter(LATEST)) {
                 return month;
             }

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.UUID;
 
 import org.collarbook.platform.Cursor;
+import org.collarbook.platform.WrittenTime;
 import org.jspecify.annotations.Nullable;
 
 /** Where a list that is sorted by day and id, the newest first, goes on. */
@@ -15,7 +16,7 @@ record DayCursor(LocalDate day, UUID id) {
         try {
             return cursor == null
                     ? null
-                    : new DayCursor(LocalDate.parse(cursor.key().getFirst()),
+                    : new DayCursor(WrittenTime.day(cursor.key().getFirst()),
                             UUID.fromString(cursor.key().getLast()));
         } catch (DateTimeException | IllegalArgumentException foreign) {
             throw Cursor.refused(String.valueOf(text));
