@@ -52,7 +52,8 @@ class BadHoldsTests {
                 row("reason", "SCRATCHED", "UNKNOWN_WORD"), row("reason", 7, "UNKNOWN_WORD"),
                 row("note", LONG, "INVALID_TEXT"), row("note", "a\u0000b", "INVALID_TEXT"),
                 row("occurredAt", "2026-11-26T12:00:00Z", "IN_THE_FUTURE"),
-                row("occurredAt", "+999999999-01-01T00:00:00Z", "IN_THE_FUTURE"),
+                row("occurredAt", "+999999999-01-01T00:00:00Z", "WRONG_TYPE"),
+                row("occurredAt", "9999-01-01T00:00:00Z", "IN_THE_FUTURE"),
                 row("occurredAt", "1939-12-31T23:59:59Z", "OUT_OF_RANGE"),
                 row("occurredAt", "2004-04-20T12:00:00Z", "BEFORE_MANUFACTURE"),
                 row("occurredAt", "yesterday", "WRONG_TYPE"), row("until", "2026-12-01", "UNKNOWN_FIELD"));
