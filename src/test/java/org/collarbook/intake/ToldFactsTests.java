@@ -150,12 +150,15 @@ class ToldFactsTests {
         assertThat(of("assessment").text("/status")).isEqualTo("CONDEMNED");
     }
 
+    /** By a test of the whole, since nobody tells which one it failed: 49 CFR 180.203. */
     @Test
     void aRejectionStandsUntilItIsAnswered() {
         loaded("status", "rejected since 2026-03-02");
         assertThat(of("assessment").text("/status")).isEqualTo("REJECTED");
         assertThat(Ledger.rows(loaded("status", "rejected"))).isEqualTo(UNCHANGED);
         loaded("last_test_mark", "10-26E", "rin", "B045");
+        assertThat(of("assessment").text("/status")).isEqualTo("REJECTED");
+        loaded("other_tests", "2026-10 proof pressure | RIN B045");
         assertThat(of("assessment").text("/status")).isNotEqualTo("REJECTED");
         assertThat(Ledger.rows(loaded("status", "rejected"))).isEqualTo(CHANGED);
         assertThat(of("assessment").text("/status")).isEqualTo("REJECTED");
