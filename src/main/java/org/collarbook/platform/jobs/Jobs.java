@@ -32,7 +32,8 @@ public class Jobs implements DisposableBean {
     private static final Logger log = LoggerFactory.getLogger(Jobs.class);
     private static final int BEAT_SECONDS = 2;
     private static final int PATIENCE_SECONDS = 10;
-    private static final ThreadFactory DAEMONS = Thread.ofPlatform().daemon().name("jobs-", 0).factory();
+    private static final ThreadFactory AT_WORK = daemons("jobs-");
+    private static final ThreadFactory AT_BEATS = daemons("beats-");
 
     private final Map<JobKind, ExecutorService> workers;
     /** One for each kind: a beat waits where the result of its job is being written. */
@@ -42,12 +43,16 @@ public class Jobs implements DisposableBean {
 
     Jobs(List<JobKind> kinds) {
         workers = kinds.stream().collect(Collectors.toMap(Function.identity(), kind -> worker()));
-        beats = Executors.newScheduledThreadPool(kinds.size(), DAEMONS);
+        beats = Executors.newScheduledThreadPool(kinds.size(), AT_BEATS);
+    }
+
+    private static ThreadFactory daemons(String name) {
+        return Thread.ofPlatform().daemon().name(name, 0).factory();
     }
 
     /** One call that waits is enough: whatever was queued before it begins is found. */
     private static ExecutorService worker() {
-        return new ThreadPoolExecutor(1, 1, 0, TimeUnit.SECONDS, new ArrayBlockingQueue<>(1), DAEMONS,
+        return new ThreadPoolExecutor(1, 1, 0, TimeUnit.SECONDS, new ArrayBlockingQueue<>(1), AT_WORK,
                 new ThreadPoolExecutor.DiscardPolicy());
     }
 
