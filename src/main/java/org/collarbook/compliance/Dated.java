@@ -38,11 +38,10 @@ record Dated(Requalification done, @Nullable LocalDate day) {
                 && answers(rejection.done.method(), kind);
     }
 
-    /** Of a cylinder any of its tests answers for the whole; of a tank or a part the same test does. */
+    /** Of a tank or a part the same test answers; of a cylinder that, or one that clears it. */
     private boolean answers(@Nullable Method rejected, ContainerKind kind) {
         var method = done.method();
         return method != null && (method == rejected
-                || kind == ContainerKind.CYLINDER && method.isOfCylinder()
-                        && (rejected == null || rejected.isOfCylinder()));
+                || kind == ContainerKind.CYLINDER && method.clears(rejected));
     }
 }

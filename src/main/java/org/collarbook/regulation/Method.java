@@ -1,5 +1,7 @@
 package org.collarbook.regulation;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What was done. The first eight are a cylinder's, 49 CFR 180.213(f); the single letters are the tank tests of 49 CFR
  * 180.415; then the tests of portable tanks, and what is done to the parts of a container or beside it.
@@ -38,6 +40,15 @@ public enum Method {
     /** What a requalifier does to the whole cylinder and stamps on it. */
     public boolean isOfCylinder() {
         return compareTo(SHELL_AND_FILLER) <= 0;
+    }
+
+    /**
+     * Whether a cylinder that passed this is cleared of having failed the other; null is not known. What failed a test of
+     * the whole is not cleared by a look from outside: 49 CFR 180.203, "rejected cylinder".
+     */
+    public boolean clears(@Nullable Method failed) {
+        return isOfCylinder() && (isWholeInspection()
+                || failed != null && failed.isOfCylinder() && !failed.isWholeInspection());
     }
 
     /** One of the tests whose letter stands on a tank. */

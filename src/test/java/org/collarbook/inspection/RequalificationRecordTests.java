@@ -185,6 +185,24 @@ class RequalificationRecordTests {
         assertThat(assessed(id).text("/status")).as("rejected anew").isEqualTo("REJECTED");
     }
 
+    /** 49 CFR 180.203: it is repaired or rebuilt, and requalified; a look from outside the next day is not that. */
+    @Test
+    void whatFailedATestOfTheWholeIsNotClearedByALookOfTheSameMonth() {
+        var id = inTheUs();
+        var rin = Sheets.approved(api);
+        var failed = Sheets.proof(rin);
+        failed.put("performedOn", "2026-11-10");
+        failed.put("visual", Sheets.looked("DENTS", "DEFECT"));
+        failed.put("disposition", "to the maker for repair");
+        assertThat(yard.post(path(id), failed).expect(201).text("/result")).isEqualTo("REJECTED");
+        var look = Sheets.visual(rin);
+        look.put("performedOn", "2026-11-12");
+        assertThat(yard.post(path(id), look).expect(201).text("/result")).isEqualTo("PASSED");
+        assertThat(assessed(id).text("/status")).isEqualTo("REJECTED");
+        yard.post(path(id), Sheets.volumetric(rin)).expect(201);
+        assertThat(assessed(id).text("/status")).isEqualTo("IN_DATE");
+    }
+
     /** 49 CFR 180.209(c): 5 % of 17.0 lb are 0.85 lb. */
     @Test
     void lostTareIsNotAnsweredByALook() {
