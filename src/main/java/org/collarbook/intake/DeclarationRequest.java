@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Objects;
 
 import org.collarbook.platform.Ids;
@@ -35,12 +34,7 @@ record DeclarationRequest(@Nullable String declaredBy, @Nullable LocalDate decla
     Checked check(Clock clock) {
         var inputs = new Inputs();
         var by = inputs.required(AT + "declaredBy", declaredBy, 200);
-        var on = inputs.present(AT + "declaredOn", declaredOn, "the day of the declaration, YYYY-MM-DD");
-        if (on != null && on.isAfter(LocalDate.now(clock.withZone(ZoneOffset.ofHours(14))))) {
-            inputs.refuse(AT + "declaredOn", "IN_THE_FUTURE", on.toString(), "a day that has begun");
-        } else if (on != null && on.isBefore(Declaration.EARLIEST)) {
-            inputs.refuse(AT + "declaredOn", "OUT_OF_RANGE", on.toString(), "not before " + Declaration.EARLIEST);
-        }
+        var on = Declaration.day(AT + "declaredOn", declaredOn, clock, inputs);
         var said = inputs.required(AT + "statement", statement, 2000);
         var method = inputs.word(AT + "bareMonthMethod", bareMonthMethod, Method.class);
         var law = jurisdiction(inputs);

@@ -1,9 +1,12 @@
 package org.collarbook.registry;
 
+import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Set;
 import java.util.UUID;
 
+import org.collarbook.platform.Inputs;
 import org.collarbook.regulation.Jurisdiction;
 import org.collarbook.regulation.Lading;
 import org.collarbook.regulation.Method;
@@ -22,6 +25,17 @@ public record Declaration(UUID id, String declaredBy, LocalDate declaredOn, Stri
 
     /** Nobody's declaration that is kept was made before this day. */
     public static final LocalDate EARLIEST = LocalDate.of(1900, 1, 1);
+
+    /** The day of one as a request tells it; refused where it cannot be, by the clock of where the day begins first. */
+    public static @Nullable LocalDate day(String pointer, @Nullable LocalDate given, Clock clock, Inputs inputs) {
+        var on = inputs.present(pointer, given, "the day of the declaration, YYYY-MM-DD");
+        if (on != null && on.isAfter(LocalDate.now(clock.withZone(ZoneOffset.ofHours(14))))) {
+            inputs.refuse(pointer, "IN_THE_FUTURE", on.toString(), "a day that has begun");
+        } else if (on != null && on.isBefore(EARLIEST)) {
+            inputs.refuse(pointer, "OUT_OF_RANGE", on.toString(), "not before " + EARLIEST);
+        }
+        return on;
+    }
 
     /**
      * It was made before the month in which this container is recorded to have been made, so that it says nothing of it.

@@ -2,7 +2,6 @@ package org.collarbook.compliance.declarations;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Objects;
 import java.util.stream.Stream;
 
@@ -39,12 +38,7 @@ record DeclareRequest(@Nullable String declaredBy, @Nullable LocalDate declaredO
     Read read(Clock clock) {
         var inputs = new Inputs();
         var by = inputs.required("/declaredBy", declaredBy, 200);
-        var on = inputs.present("/declaredOn", declaredOn, "the day of the declaration, YYYY-MM-DD");
-        if (on != null && on.isAfter(LocalDate.now(clock.withZone(ZoneOffset.ofHours(14))))) {
-            inputs.refuse("/declaredOn", "IN_THE_FUTURE", on.toString(), "a day that has begun");
-        } else if (on != null && on.isBefore(Declaration.EARLIEST)) {
-            inputs.refuse("/declaredOn", "OUT_OF_RANGE", on.toString(), "not before " + Declaration.EARLIEST);
-        }
+        var on = Declaration.day("/declaredOn", declaredOn, clock, inputs);
         var said = inputs.required("/statement", statement, 2000);
         if (Boolean.FALSE.equals(onlyUnknown)) {
             inputs.refuse("/onlyUnknown", "OUT_OF_RANGE", "false", "true: what is known is not declared over");

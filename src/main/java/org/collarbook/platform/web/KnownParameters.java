@@ -79,9 +79,13 @@ class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMe
 
     private static Inputs unknown(HttpServletRequest request, Method method) {
         var wrong = new Inputs();
+        var asked = request.getParameterMap().keySet();
+        if (asked.isEmpty()) {
+            return wrong;
+        }
         var known = Stream.concat(Arrays.stream(method.getParameters()).flatMap(KnownParameters::names),
                 Stream.of(Formats.PARAMETER)).toList();
-        for (var name : new TreeSet<>(request.getParameterMap().keySet())) {
+        for (var name : new TreeSet<>(asked)) {
             if (!known.contains(name)) {
                 wrong.refuse(name, "UNKNOWN_PARAMETER", request.getParameter(name),
                         "one of " + String.join(", ", known));
