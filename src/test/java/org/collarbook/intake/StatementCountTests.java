@@ -3,6 +3,7 @@ package org.collarbook.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
@@ -36,12 +37,16 @@ class StatementCountTests {
     private record Taken(long check, long commit) {}
 
     private Taken load(String csv, String rows) {
-        try (var sent = new SentStatements("jobs-")) {
-            var checked = Ledger.checked(api, csv, Ledger.declaration());
-            assertEquals(rows, Ledger.rows(checked));
-            long check = sent.count();
+        Answer checked;
+        long check;
+        try (var sent = SentStatements.byTheJob()) {
+            checked = Ledger.checked(api, csv, Ledger.declaration());
+            check = sent.count();
+        }
+        assertEquals(rows, Ledger.rows(checked));
+        try (var sent = SentStatements.byTheJob()) {
             assertEquals(rows, Ledger.rows(Ledger.committed(api, checked, "ABORT")));
-            return new Taken(check, sent.count() - check);
+            return new Taken(check, sent.count());
         }
     }
 

@@ -46,7 +46,7 @@ class ListStatementTests {
     private long statements(String path) {
         var administrator = api.as(Role.ADMINISTRATOR);
         administrator.get(path).expect(200);
-        try (var sent = new SentStatements()) {
+        try (var sent = SentStatements.byTheRequest()) {
             administrator.get(path).expect(200);
             return sent.count();
         }

@@ -77,7 +77,7 @@ class CalendarsTests {
         List<Supplier<VisitCalendar>> all = List.of(() -> calendars.around(id.toString()),
                 () -> calendars.ofDepot(depot), () -> calendars.ofSites(List.of(depot)), calendars::all);
         for (var read : all) {
-            try (var sent = new SentStatements()) {
+            try (var sent = SentStatements.byThisThread()) {
                 read.get();
                 assertThat(sent.count()).isEqualTo(1);
             }

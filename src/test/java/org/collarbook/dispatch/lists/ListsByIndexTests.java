@@ -151,7 +151,7 @@ class ListsByIndexTests {
     private long statements(String path) {
         var dispatcher = api.as(Role.DISPATCHER);
         dispatcher.get(path).expect(200);
-        try (var sent = new SentStatements()) {
+        try (var sent = SentStatements.byTheRequest()) {
             assertThat(dispatcher.get(path).expect(200).at("/count").asInt()).isEqualTo(2);
             return sent.count();
         }

@@ -86,7 +86,7 @@ class FirstSubscriptionTests {
     void whereNobodyIsToldABatchPaysOneStatement() {
         var ids = List.of(given.registered(), given.registered(), given.registered());
         transaction.executeWithoutResult(status -> {
-            try (var sent = new SentStatements()) {
+            try (var sent = SentStatements.byThisThread()) {
                 events.publishEvent(new ContainersAssessed(ids));
                 assertThat(sent.count()).isEqualTo(1);
             }
@@ -99,7 +99,7 @@ class FirstSubscriptionTests {
         fixture.told(List.of("HOLD"));
         var ids = List.of(given.registered(), given.registered(), given.registered());
         transaction.executeWithoutResult(status -> {
-            try (var sent = new SentStatements()) {
+            try (var sent = SentStatements.byThisThread()) {
                 events.publishEvent(new ContainersAssessed(ids));
                 assertThat(sent.count()).isEqualTo(2);
             }

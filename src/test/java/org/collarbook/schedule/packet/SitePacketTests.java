@@ -114,7 +114,7 @@ class SitePacketTests {
 
     private long statements(UUID site) {
         get(packetOf(site));
-        try (var sent = new SentStatements()) {
+        try (var sent = SentStatements.byTheRequest()) {
             get(packetOf(site));
             return sent.count();
         }
