@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 import org.collarbook.access.Role;
@@ -33,6 +34,7 @@ class DueSoonTests {
     private final Api api;
     private final Given given;
     private final TellDueSoon dueSoon;
+    private final NearMonths months;
     private final WriteNotices notices;
     private final DescribedContainers containers;
     private final JdbcClient jdbc;
@@ -40,11 +42,13 @@ class DueSoonTests {
     private final TestClock clock;
     private final NoticeFixture fixture;
 
-    DueSoonTests(Api api, Given given, TellDueSoon dueSoon, WriteNotices notices, DescribedContainers containers,
+    DueSoonTests(Api api, Given given, TellDueSoon dueSoon, NearMonths months, WriteNotices notices,
+            DescribedContainers containers,
             JdbcClient jdbc, TransactionTemplate transaction, TestClock clock) {
         this.api = api;
         this.given = given;
         this.dueSoon = dueSoon;
+        this.months = months;
         this.notices = notices;
         this.containers = containers;
         this.jdbc = jdbc;
@@ -183,11 +187,12 @@ class DueSoonTests {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("select 1 from notice_scan where subscription_id = ? for no key update")
                     .param(told.subscription()).query(Integer.class).single();
-            new TellDueSoon(jdbc, transaction, notices, containers, clock).scan();
+            new TellDueSoon(jdbc, transaction, months, notices, containers, clock).scan();
             status.setRollbackOnly();
         });
         assertThat(told.portal().get(told.path() + "/notices").at("/items")).isEmpty();
-        var services = Stream.generate(() -> new TellDueSoon(jdbc, transaction, notices, containers, clock)).limit(3)
+        var services = Stream.generate(() -> new TellDueSoon(jdbc, transaction, months, notices, containers, clock))
+                .limit(3)
                 .map(service -> Thread.startVirtualThread(service::scan)).toList();
         for (var service : services) {
             service.join();
@@ -195,5 +200,25 @@ class DueSoonTests {
         assertThat(due(told)).hasSize(30);
         assertThat(jdbc.sql("select scanned_through from notice_scan where subscription_id = ?")
                 .param(told.subscription()).query(Instant.class).single()).isEqualTo(clock.instant());
+    }
+
+    /** Where a change of a container is under way, its notice comes first, and the rest of the customer's are told. */
+    @Test
+    void whatIsBeingChangedIsLeftToTheNextRound() {
+        var told = told(Map.of("months", 2));
+        var still = made(told, "2014-12");
+        var changing = made(told, "2014-12");
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("update notice_seen set word = word where container_id = ?").param(changing).update();
+            CompletableFuture.runAsync(dueSoon::scan).join();
+            assertThat(toldOf(told)).containsExactly(still.toString());
+        });
+        dueSoon.scan();
+        assertThat(toldOf(told)).containsExactly(still.toString(), changing.toString());
+    }
+
+    private static List<String> toldOf(Told told) {
+        return told.portal().get(told.path() + "/notices").expect(200).at("/items").valueStream()
+                .map(item -> item.at("/body/container/id").asString()).toList().reversed();
     }
 }
