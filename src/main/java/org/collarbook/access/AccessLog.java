@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -96,7 +97,7 @@ class AccessLog {
     }
 
     private static Line line(ResultSet row, int number) throws SQLException {
-        return new Line(row.getLong("number"), row.getObject("at", OffsetDateTime.class).toInstant(),
+        return new Line(row.getLong("number"), StoredMoment.of(row, "at"),
                 row.getObject("request_id", UUID.class), row.getObject("caller_id", UUID.class),
                 row.getString("caller"), row.getString("method"), row.getString("endpoint"),
                 List.of((String[]) row.getArray("ids").getArray()), row.getInt("status"), row.getBoolean("denied"));

@@ -35,17 +35,9 @@ class AccessLogController {
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         var asked = PageSize.of(size);
-        var read = lines.page(new AccessLog.Filter(caller, method, endpoint, denied, from, before), number(cursor),
+        var read = lines.page(new AccessLog.Filter(caller, method, endpoint, denied, from, before),
+                Cursor.parseNumber(cursor),
                 asked);
         return Page.of(read, asked, line -> Cursor.after(line.number()));
-    }
-
-    private static @Nullable Long number(@Nullable String text) {
-        var cursor = Cursor.parse(text, 1);
-        try {
-            return cursor == null ? null : Long.valueOf(cursor.key().getFirst());
-        } catch (NumberFormatException notOurs) {
-            throw Cursor.refused(String.valueOf(text));
-        }
     }
 }

@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of a key once it has been shown. */
@@ -27,14 +27,10 @@ record Issued(UUID id, String name, String prefix, List<String> roles, @Nullable
         return new Issued(row.getObject("id", UUID.class), row.getString("name"), row.getString("prefix"),
                 Arrays.asList((String[]) row.getArray("roles").getArray()), row.getObject("customer_id", UUID.class),
                 sites == null ? null : List.of((UUID[]) sites.getArray()),
-                row.getObject("created_at", OffsetDateTime.class).toInstant(), row.getObject("created_by", UUID.class),
-                instant(row, "expires_at"), instant(row, "revoked_at"), instant(row, "last_used_at"),
+                StoredMoment.of(row, "created_at"), row.getObject("created_by", UUID.class),
+                StoredMoment.orNull(row, "expires_at"), StoredMoment.orNull(row, "revoked_at"),
+                StoredMoment.orNull(row, "last_used_at"),
                 row.getObject("replaced_by", UUID.class));
-    }
-
-    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
-        var at = row.getObject(column, OffsetDateTime.class);
-        return at == null ? null : at.toInstant();
     }
 
     Caller caller() {

@@ -4,13 +4,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.custody.StandingExtinguisher.Done;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Extinguisher;
 import org.collarbook.regulation.Method;
 
@@ -37,10 +37,8 @@ final class ExtinguisherRows {
         var about = new NewExtinguisher(row.getObject("site_id", UUID.class), row.getString("label"),
                 type == null ? null : Extinguisher.valueOf(type), row.getObject("rating_bc", Integer.class),
                 manufactured == null ? null : YearMonth.from(manufactured));
-        var recordedAt = row.getObject("recorded_at", OffsetDateTime.class);
-        var removedAt = row.getObject("removed_at", OffsetDateTime.class);
-        return new StandingExtinguisher(row.getObject("id", UUID.class), about, recordedAt.toInstant(),
-                removedAt == null ? null : removedAt.toInstant(), records(row));
+        return new StandingExtinguisher(row.getObject("id", UUID.class), about,
+                StoredMoment.of(row, "recorded_at"), StoredMoment.orNull(row, "removed_at"), records(row));
     }
 
     private static List<Done> records(ResultSet row) throws SQLException {

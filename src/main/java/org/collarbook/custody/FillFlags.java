@@ -3,7 +3,6 @@ package org.collarbook.custody;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
@@ -12,6 +11,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Reason;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -70,7 +70,7 @@ public class FillFlags {
         return new FillFlag(row.getObject("id", UUID.class), row.getObject("fill_id", UUID.class),
                 row.getObject("container_id", UUID.class),
                 List.of(json.readValue(row.getString("reasons"), Reason[].class)),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
     }
 }

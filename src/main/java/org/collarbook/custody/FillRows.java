@@ -2,13 +2,11 @@ package org.collarbook.custody;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 
-import org.jspecify.annotations.Nullable;
+import org.collarbook.platform.StoredMoment;
 
 /** How rows of fills are read. */
 final class FillRows {
@@ -26,7 +24,7 @@ final class FillRows {
 
     static PastFill read(ResultSet row, int number) throws SQLException {
         return new PastFill(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
-                row.getObject("filled_on", LocalDate.class), instant(row, "filled_at"),
+                row.getObject("filled_on", LocalDate.class), StoredMoment.orNull(row, "filled_at"),
                 row.getBigDecimal("net_lb"), row.getBigDecimal("gross_lb"), row.getBigDecimal("tare_lb"),
                 row.getBigDecimal("heel_lb"), row.getBigDecimal("added_lb"), row.getBigDecimal("gallons_added"),
                 row.getBigDecimal("liquid_temperature_f"), row.getString("product"),
@@ -36,12 +34,7 @@ final class FillRows {
                 row.getBoolean("observed_overfill"), row.getBoolean("told_afterwards"),
                 List.of((String[]) row.getArray("refused_for").getArray()),
                 row.getObject("site_id", UUID.class), row.getString("rule_book"),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
-    }
-
-    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
-        var at = row.getObject(column, OffsetDateTime.class);
-        return at == null ? null : at.toInstant();
     }
 }

@@ -6,7 +6,6 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
@@ -18,6 +17,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.ProblemException;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -123,8 +123,8 @@ public class GaugeReadings {
 
     private static GaugeReading read(ResultSet row, int number) throws SQLException {
         return new GaugeReading(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
-                row.getBigDecimal("percent"), row.getObject("gauged_at", OffsetDateTime.class).toInstant(),
+                row.getBigDecimal("percent"), StoredMoment.of(row, "gauged_at"),
                 row.getObject("gauged_on", LocalDate.class), ReadingSource.valueOf(row.getString("source")),
-                row.getObject("site_id", UUID.class), row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                row.getObject("site_id", UUID.class), StoredMoment.of(row, "recorded_at"));
     }
 }

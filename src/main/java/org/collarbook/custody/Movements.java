@@ -12,6 +12,7 @@ import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -105,8 +106,8 @@ public class Movements {
     private static Movement read(ResultSet row, int number) throws SQLException {
         return new Movement(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 row.getObject("from_site_id", UUID.class), row.getObject("to_site_id", UUID.class),
-                row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"));
     }
 
     private static OffsetDateTime utc(Instant at) {

@@ -3,7 +3,6 @@ package org.collarbook.custody;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -14,6 +13,7 @@ import java.util.UUID;
 import org.collarbook.platform.Cursor;
 import org.collarbook.platform.Page;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.PlaceClaim;
 import org.collarbook.registry.PlaceClaims;
 import org.jspecify.annotations.Nullable;
@@ -91,7 +91,7 @@ public class PlaceDisputes implements PlaceClaims {
         return new DisputedPlace(row.getObject("container_id", UUID.class), row.getString("specification"),
                 row.getString("maker"), row.getString("serial"), row.getString("size"), row.getString("tag"),
                 List.of(new PlaceClaim(site, row.getBoolean("recorded"),
-                        row.getObject("since", OffsetDateTime.class).toInstant())));
+                        StoredMoment.of(row, "since"))));
     }
 
     private static DisputedPlace together(DisputedPlace one, DisputedPlace more) {

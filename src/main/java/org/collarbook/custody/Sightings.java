@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -12,6 +11,7 @@ import java.util.UUID;
 
 import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Containers;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -80,7 +80,7 @@ public class Sightings {
 
     private static Sighting read(ResultSet row, int number) throws SQLException {
         return new Sighting(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
-                row.getObject("site_id", UUID.class), row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                row.getObject("site_id", UUID.class), StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"));
     }
 }

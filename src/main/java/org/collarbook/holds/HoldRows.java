@@ -2,10 +2,10 @@ package org.collarbook.holds;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
 import java.util.UUID;
 
 import org.collarbook.holds.Hold.Lift;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 
 /** How holds are read, each with its lift. */
@@ -25,8 +25,8 @@ final class HoldRows {
         return new Hold(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 HoldReason.valueOf(row.getString("reason")), row.getString("note"),
                 row.getObject("recall_id", UUID.class), row.getObject("import_id", UUID.class),
-                row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class), lift(row));
     }
 
@@ -36,7 +36,7 @@ final class HoldRows {
                 ? null
                 : new Lift(LiftedBy.valueOf(by), row.getObject("requalification_id", UUID.class),
                         row.getString("person"), row.getString("qualification"), row.getString("lift_note"),
-                        row.getObject("lifted_at", OffsetDateTime.class).toInstant(),
+                        StoredMoment.of(row, "lifted_at"),
                         row.getObject("lift_recorded_by", UUID.class));
     }
 }

@@ -3,11 +3,11 @@ package org.collarbook.holds;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.UUID;
 
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.MakerSymbol;
 import org.collarbook.registry.Serial;
 import org.collarbook.regulation.Specification;
@@ -28,9 +28,9 @@ final class RecallRows {
         var about = new NewRecall(new MakerSymbol(row.getString("maker")), row.getString("lot"),
                 specification == null ? null : Specification.parse(specification), serials(row),
                 month(row, "manufactured_first"), month(row, "manufactured_last"), row.getString("issued_by"),
-                row.getString("reference"), row.getObject("occurred_at", OffsetDateTime.class).toInstant());
+                row.getString("reference"), StoredMoment.of(row, "occurred_at"));
         return new Recall(row.getObject("id", UUID.class), about,
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(), row.getBoolean("swept"), end(row));
+                StoredMoment.of(row, "recorded_at"), row.getBoolean("swept"), end(row));
     }
 
     private static @Nullable SerialRange serials(ResultSet row) throws SQLException {
@@ -47,7 +47,7 @@ final class RecallRows {
         var reason = row.getString("end_reason");
         return reason == null
                 ? null
-                : new Recall.End(reason, row.getObject("ended_at", OffsetDateTime.class).toInstant());
+                : new Recall.End(reason, StoredMoment.of(row, "ended_at"));
     }
 
     static RecalledContainer container(ResultSet row, int number) throws SQLException {

@@ -3,10 +3,10 @@ package org.collarbook.inspection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.UUID;
 
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 
 /** A record was a mistake, and why; {@code replacedBy} is null when it is void. */
@@ -17,7 +17,7 @@ public record Corrected(@Nullable UUID replacedBy, String reason, Instant record
         return row.getObject("correction_id") == null
                 ? null
                 : new Corrected(row.getObject("replaced_by", UUID.class), row.getString("correction_reason"),
-                        row.getObject("corrected_at", OffsetDateTime.class).toInstant(),
+                        StoredMoment.of(row, "corrected_at"),
                         row.getObject("corrected_by", UUID.class));
     }
 

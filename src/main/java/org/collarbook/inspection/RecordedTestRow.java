@@ -3,7 +3,6 @@ package org.collarbook.inspection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
@@ -17,6 +16,7 @@ import org.collarbook.inspection.bench.Checked;
 import org.collarbook.inspection.bench.CondemningGround;
 import org.collarbook.inspection.bench.Expansion;
 import org.collarbook.inspection.bench.Remark;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Rin;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +30,7 @@ record RecordedTestRow(JsonMapper json) {
                 Requalifications.read(row), row.getObject("performed_on", LocalDate.class),
                 row.getString("as_stamped"),
                 row.getObject("requalification_id") == null ? null : sheet(row), correcting(row), Corrected.read(row),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
     }
 

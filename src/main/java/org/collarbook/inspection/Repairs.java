@@ -21,6 +21,7 @@ import org.collarbook.inspection.bench.Sources;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.Retention;
 import org.collarbook.regulation.Retention.RecordKind;
@@ -191,7 +192,7 @@ public class Repairs {
                         new Approval(row.getObject("approved_from", LocalDate.class),
                                 row.getObject("approval_expires", LocalDate.class))),
                 row.getObject("keep_until", LocalDate.class), Corrected.read(row),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
     }
 }

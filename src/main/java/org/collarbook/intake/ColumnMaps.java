@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +12,7 @@ import java.util.regex.Pattern;
 
 import org.collarbook.platform.Problem;
 import org.collarbook.platform.Revision;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -53,7 +53,7 @@ class ColumnMaps {
     private Kept kept(ResultSet row) throws SQLException {
         return new Kept(row.getString("name"), row.getInt("version"),
                 json.readValue(row.getString("content"), ColumnMapContent.class),
-                row.getObject("changed_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "changed_at"),
                 row.getObject("changed_by", UUID.class));
     }
 

@@ -2,9 +2,8 @@ package org.collarbook.intake;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.intake.ImportReport.Declared;
@@ -16,12 +15,11 @@ import org.collarbook.intake.ImportReport.Rows;
 import org.collarbook.intake.ImportReport.State;
 import org.collarbook.intake.LedgerPasses.Purpose;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.platform.jobs.JobStatus;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-
-import java.util.List;
 
 /** Reads how far ledgers are and what became of them. */
 @Component
@@ -81,8 +79,9 @@ class ImportReports {
                 told == null ? null : Rows.from(LedgerPasses.counts(row)),
                 row.getObject("committed_through", Long.class), List.of(), declared(row), row.getString("sheet"),
                 readBy(row),
-                row.getString("rule_book_hash"), row.getObject("created_at", OffsetDateTime.class).toInstant(),
-                state == State.COMMITTED ? instant(row) : null, row.getObject("latest", UUID.class),
+                row.getString("rule_book_hash"), StoredMoment.of(row, "created_at"),
+                state == State.COMMITTED ? StoredMoment.orNull(row, "finished_at") : null,
+                row.getObject("latest", UUID.class),
                 row.getObject("told", UUID.class), row.getInt("version"));
     }
 
@@ -97,10 +96,5 @@ class ImportReports {
                 ? null
                 : new Declared(declaration, row.getString("declared_by"),
                         row.getObject("declared_on", LocalDate.class));
-    }
-
-    private static @Nullable Instant instant(ResultSet row) throws SQLException {
-        var at = row.getObject("finished_at", OffsetDateTime.class);
-        return at == null ? null : at.toInstant();
     }
 }

@@ -183,16 +183,8 @@ class ImportsController {
     }
 
     private static long after(@Nullable String text) {
-        var cursor = Cursor.parse(text, 1);
-        try {
-            long line = cursor == null ? 0 : Long.parseLong(cursor.key().getFirst());
-            if (line >= 0 && line < Long.MAX_VALUE / 2) {
-                return line;
-            }
-        } catch (NumberFormatException forged) {
-            // refused below, like a number that no line can have
-        }
-        throw Cursor.refused(String.valueOf(text));
+        var line = Cursor.parseNumber(text);
+        return line == null ? 0 : line;
     }
 
     @PostMapping(path = "/{id}/commit", consumes = MediaType.APPLICATION_JSON_VALUE)

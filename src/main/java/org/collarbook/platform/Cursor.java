@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Cursor(List<String> key) {
 
+    /** So that what is read after it can be counted on from it. */
+    private static final long HIGHEST = Long.MAX_VALUE / 2;
     private static final char SEPARATOR = '\u001f';
 
     public Cursor {
@@ -48,6 +50,23 @@ public record Cursor(List<String> key) {
         } catch (IllegalArgumentException notAnId) {
             throw refused(String.valueOf(text));
         }
+    }
+
+    /** The cursor of a list that is sorted by a number alone, such as one counted up or a line of a file. */
+    public static @Nullable Long parseNumber(@Nullable String text) {
+        var cursor = parse(text, 1);
+        if (cursor == null) {
+            return null;
+        }
+        try {
+            long number = Long.parseLong(cursor.key.getFirst());
+            if (number >= 0 && number < HIGHEST) {
+                return number;
+            }
+        } catch (NumberFormatException notANumber) {
+            // answered below like one that no row can have
+        }
+        throw refused(String.valueOf(text));
     }
 
     public static ProblemException refused(String text) {

@@ -3,7 +3,6 @@ package org.collarbook.platform;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -197,12 +196,9 @@ public class Journal {
 
     private static JournalEntry read(ResultSet row, int number) throws SQLException {
         return new JournalEntry(row.getObject("container_id", UUID.class), row.getLong("seq"), row.getString("kind"),
-                row.getObject("subject_id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
+                row.getObject("subject_id", UUID.class), StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class), row.getString("content"), row.getBytes("previous_hash"),
                 row.getBytes("hash"));
-    }
-
-    private static Instant time(ResultSet row, String column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 }

@@ -65,7 +65,8 @@ class JournalRows {
 
     private static Raw raw(ResultSet row, int number) throws SQLException {
         return new Raw(row.getObject("container_id", UUID.class), row.getString("kind"),
-                row.getObject("id", UUID.class), time(row, "occurred_at"), time(row, "recorded_at"),
+                row.getObject("id", UUID.class), StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class), row.getString("content"), row.getString("more"));
     }
 
@@ -128,9 +129,5 @@ class JournalRows {
     private String name(String column) {
         return names.computeIfAbsent(column, snake -> NEXT_WORD.matcher(snake)
                 .replaceAll(found -> found.group(1).toUpperCase(Locale.ROOT)));
-    }
-
-    private static Instant time(ResultSet row, String column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 }

@@ -5,13 +5,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 
 import org.collarbook.custody.ReadingSource;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -45,7 +45,7 @@ record Lasts(@Nullable LastFill fill, @Nullable Gauge gauge) {
         var percent = row.getBigDecimal("percent");
         return percent == null
                 ? null
-                : new Gauge(Plain.number(percent), row.getObject("gauged_at", OffsetDateTime.class).toInstant(),
+                : new Gauge(Plain.number(percent), StoredMoment.of(row, "gauged_at"),
                         row.getObject("gauged_on", LocalDate.class), ReadingSource.valueOf(row.getString("source")));
     }
 }

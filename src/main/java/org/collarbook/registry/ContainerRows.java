@@ -2,13 +2,13 @@ package org.collarbook.registry;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Jurisdiction;
 import org.jspecify.annotations.Nullable;
 
@@ -32,7 +32,7 @@ public final class ContainerRows {
                 ParticularColumns.read(row), new Size(row.getString("size")), tag == null ? null : new Tag(tag),
                 row.getObject("declaration_id", UUID.class), facts((String[]) row.getArray("declared").getArray()),
                 further(row),
-                row.getObject("registered_at", OffsetDateTime.class).toInstant());
+                StoredMoment.of(row, "registered_at"));
     }
 
     private static Further further(ResultSet row) throws SQLException {

@@ -3,13 +3,14 @@ package org.collarbook.registry;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -82,16 +83,16 @@ class IdentityActRows {
     }
 
     private static IdentityAct read(ResultSet row, int number) throws SQLException {
-        var undoneAt = row.getObject("undone_at", OffsetDateTime.class);
+        var undoneAt = StoredMoment.orNull(row, "undone_at");
         return new IdentityAct(row.getObject("id", UUID.class), IdentityAct.Kind.valueOf(row.getString("kind")),
                 row.getObject("from_id", UUID.class), row.getObject("into_id", UUID.class),
                 List.of((String[]) row.getArray("set_aside").getArray()),
                 List.of((String[]) row.getArray("confirmed").getArray()), row.getObject("undoes", UUID.class),
-                row.getString("reason"), row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                row.getString("reason"), StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class),
                 undoneAt == null
                         ? null
-                        : new IdentityAct.Undone(row.getString("undone_for"), undoneAt.toInstant(),
+                        : new IdentityAct.Undone(row.getString("undone_for"), undoneAt,
                                 row.getObject("undone_by", UUID.class)));
     }
 }

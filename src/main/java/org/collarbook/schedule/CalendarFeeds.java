@@ -1,7 +1,6 @@
 package org.collarbook.schedule;
 
 import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -12,6 +11,7 @@ import java.util.UUID;
 
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -60,7 +60,7 @@ class CalendarFeeds {
         return jdbc.sql("select id, name, filter, created_at, revoked_at from calendar_feed order by created_at, id")
                 .query((row, number) -> new Feed(row.getObject("id", UUID.class), row.getString("name"),
                         question(row.getString("filter")),
-                        row.getObject("created_at", OffsetDateTime.class).toInstant(), revoked(row)))
+                        StoredMoment.of(row, "created_at"), StoredMoment.orNull(row, "revoked_at")))
                 .list();
     }
 
@@ -73,11 +73,6 @@ class CalendarFeeds {
 
     private ScheduleQuestion question(String filter) {
         return json.readValue(filter, ScheduleQuestion.class);
-    }
-
-    private static @Nullable Instant revoked(ResultSet row) throws SQLException {
-        var at = row.getObject("revoked_at", OffsetDateTime.class);
-        return at == null ? null : at.toInstant();
     }
 
     private OffsetDateTime now() {

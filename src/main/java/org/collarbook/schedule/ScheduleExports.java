@@ -15,6 +15,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.platform.jobs.Claim;
 import org.collarbook.platform.jobs.Columns;
 import org.collarbook.platform.jobs.JobQueue;
@@ -87,9 +88,9 @@ class ScheduleExports {
                 .filter(one -> one.asked().filter().equals(filter) && !one.isReplayed()).findFirst();
     }
 
-    List<ScheduleExport> page(@Nullable Integer before, PageSize size) {
+    List<ScheduleExport> page(@Nullable Long before, PageSize size) {
         return jdbc.sql(SELECT + "where e.number < ? order by e.number desc limit ?")
-                .params(before == null ? Integer.MAX_VALUE : before, size.limit()).query(this::read).list();
+                .params(before == null ? Long.MAX_VALUE : before, size.limit()).query(this::read).list();
     }
 
     @Transactional
@@ -122,17 +123,13 @@ class ScheduleExports {
         var manifest = row.getString("manifest");
         return new ScheduleExport(row.getObject("id", UUID.class), row.getInt("number"),
                 JobStatus.valueOf(row.getString("status")),
-                row.getObject("requested_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "requested_at"),
                 row.getObject("requested_by", UUID.class), json.readValue(row.getString("asked"), ExportAsked.class),
                 new Progress(row.getLong("rows_written"), row.getLong("containers_replayed"), row.getInt("attempt")),
-                moment(row, "started_at"), moment(row, "finished_at"),
-                code == null ? null : new Failure(code, row.getString("failure")), moment(row, "expires_at"),
-                moment(row, "keys_expire_at"), moment(row, "files_deleted_at") != null,
+                StoredMoment.orNull(row, "started_at"), StoredMoment.orNull(row, "finished_at"),
+                code == null ? null : new Failure(code, row.getString("failure")),
+                StoredMoment.orNull(row, "expires_at"),
+                StoredMoment.orNull(row, "keys_expire_at"), StoredMoment.orNull(row, "files_deleted_at") != null,
                 manifest == null ? null : json.readValue(manifest, Manifest.class));
-    }
-
-    private static @Nullable Instant moment(ResultSet row, String column) throws SQLException {
-        var read = row.getObject(column, OffsetDateTime.class);
-        return read == null ? null : read.toInstant();
     }
 }

@@ -80,17 +80,8 @@ class ScheduleExportsController {
     Page<ScheduleExport> list(@RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         var rowsAPage = PageSize.of(size);
-        var after = Cursor.parse(cursor, 1);
-        return Page.of(exports.page(after == null ? null : number(after), rowsAPage), rowsAPage,
+        return Page.of(exports.page(Cursor.parseNumber(cursor), rowsAPage), rowsAPage,
                 export -> Cursor.after(export.number()));
-    }
-
-    private static int number(Cursor cursor) {
-        try {
-            return Integer.parseInt(cursor.key().getFirst());
-        } catch (NumberFormatException notOurs) {
-            throw Cursor.refused(cursor.toString());
-        }
     }
 
     @GetMapping(path = "/{id}", produces = "application/json")

@@ -3,7 +3,6 @@ package org.collarbook.compliance.declarations;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.HashSet;
 import java.util.List;
@@ -17,6 +16,7 @@ import org.collarbook.compliance.declarations.GroupDeclaration.Withdrawal;
 import org.collarbook.platform.FieldError;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Declaration;
 import org.collarbook.registry.Declarations;
 import org.jspecify.annotations.Nullable;
@@ -126,10 +126,10 @@ class GroupDeclarations {
         var reason = row.getString("reason");
         return new GroupDeclaration(Declarations.read(row, number), row.getString("told"),
                 State.valueOf(row.getString("state")),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class), reason == null
                         ? null
-                        : new Withdrawal(reason, row.getObject("withdrawn_at", OffsetDateTime.class).toInstant(),
+                        : new Withdrawal(reason, StoredMoment.of(row, "withdrawn_at"),
                                 row.getObject("withdrawn_by", UUID.class)));
     }
 }

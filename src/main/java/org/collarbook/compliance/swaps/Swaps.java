@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
@@ -13,6 +12,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.compliance.LoadedRuleBook;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Reason;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -66,7 +66,7 @@ class Swaps {
         return new Swap(row.getObject("id", UUID.class), row.getObject("site_id", UUID.class),
                 row.getObject("vehicle_id", UUID.class), row.getObject("out_id", UUID.class),
                 row.getObject("in_id", UUID.class), List.of((String[]) row.getArray("refused_for").getArray()),
-                row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                StoredMoment.of(row, "occurred_at"),
+                StoredMoment.of(row, "recorded_at"));
     }
 }

@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +13,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.regulation.Basis;
 import org.collarbook.regulation.Citation;
 import org.collarbook.regulation.Reason;
@@ -100,7 +100,7 @@ public class Trainings {
                 new Training.Done(row.getString("person"), Training.Kind.valueOf(row.getString("kind")),
                         row.getObject("trained_on", LocalDate.class), row.getObject("expires", LocalDate.class),
                         row.getString("provided_by"), row.getString("materials"), row.getString("certified_by")),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
     }
 }

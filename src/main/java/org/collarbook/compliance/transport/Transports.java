@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +16,7 @@ import org.collarbook.platform.Ids;
 import org.collarbook.platform.Journal;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
@@ -135,6 +135,6 @@ class Transports {
                         row.getObject("inspected_on", LocalDate.class), row.getString("inspected_by"),
                         row.getBoolean("leak_free"), row.getBoolean("secured"), row.getString("findings"), true),
                 refusedFor, row.getObject("keep_until", LocalDate.class),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                StoredMoment.of(row, "recorded_at"));
     }
 }

@@ -85,17 +85,8 @@ class PlansController {
     Page<PlanResponse> list(@RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size) {
         var rowsAPage = PageSize.of(size);
-        var after = Cursor.parse(cursor, 1);
-        return Page.of(plans.page(after == null ? null : number(after), rowsAPage), rowsAPage,
+        return Page.of(plans.page(Cursor.parseNumber(cursor), rowsAPage), rowsAPage,
                 plan -> Cursor.after(plan.number())).map(page -> page.stream().map(PlanResponse::from).toList());
-    }
-
-    private static int number(Cursor cursor) {
-        try {
-            return Integer.parseInt(cursor.key().getFirst());
-        } catch (NumberFormatException notOurs) {
-            throw Cursor.refused(cursor.toString());
-        }
     }
 
     @GetMapping("/{id}")

@@ -22,6 +22,7 @@ import org.collarbook.dispatch.plans.PullPlan.Stage;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.platform.jobs.Columns;
 import org.collarbook.platform.jobs.JobQueue;
 import org.collarbook.platform.jobs.JobStatus;
@@ -94,9 +95,9 @@ class PullPlans {
         return jdbc.sql(SELECT + "where p.id = ?").param(id).query(this::plan).optional();
     }
 
-    List<PullPlan> page(@Nullable Integer before, PageSize size) {
+    List<PullPlan> page(@Nullable Long before, PageSize size) {
         return jdbc.sql(SELECT + "where p.number < ? order by p.number desc limit ?")
-                .params(before == null ? Integer.MAX_VALUE : before, size.limit()).query(this::plan).list();
+                .params(before == null ? Long.MAX_VALUE : before, size.limit()).query(this::plan).list();
     }
 
     @Transactional
@@ -140,17 +141,13 @@ class PullPlans {
                 row.getObject("through_day", LocalDate.class), JobStatus.valueOf(row.getString("status")),
                 new Progress(stage == null ? null : Stage.valueOf(stage), row.getInt("cylinders_read"),
                         row.getInt("lines_written"), row.getInt("attempt")),
-                row.getObject("requested_at", OffsetDateTime.class).toInstant(),
-                row.getObject("requested_by", UUID.class), moment(row, "started_at"), moment(row, "finished_at"),
+                StoredMoment.of(row, "requested_at"),
+                row.getObject("requested_by", UUID.class), StoredMoment.orNull(row, "started_at"),
+                StoredMoment.orNull(row, "finished_at"),
                 code == null ? null : new Failure(code, row.getString("failure")),
                 summary == null ? null : json.readValue(summary, PlanSummary.class), row.getString("input_hash"),
-                row.getString("result_hash"), moment(row, "accepted_at"), row.getInt("routes_in_force"),
+                row.getString("result_hash"), StoredMoment.orNull(row, "accepted_at"), row.getInt("routes_in_force"),
                 List.of((String[]) row.getArray("routes_changed").getArray()));
-    }
-
-    private static @Nullable Instant moment(ResultSet row, String column) throws SQLException {
-        var read = row.getObject(column, OffsetDateTime.class);
-        return read == null ? null : read.toInstant();
     }
 
     private Asked asked(ResultSet row) throws SQLException {

@@ -4,13 +4,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 
 import org.collarbook.access.CustomerScope;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -69,9 +69,9 @@ class NoticeLog {
     private static Logged notice(ResultSet row, int number) throws SQLException {
         var status = Status.valueOf(row.getString("status"));
         return new Logged(row.getLong("number"), row.getObject("id", UUID.class), row.getString("type"),
-                row.getObject("container_id", UUID.class), instant(row, "occurred_at"), status,
-                row.getInt("attempts"), status == Status.PENDING ? instant(row, "next_attempt_at") : null,
-                status == Status.PENDING ? null : instant(row, "settled_at"), row.getString("body"));
+                row.getObject("container_id", UUID.class), StoredMoment.of(row, "occurred_at"), status,
+                row.getInt("attempts"), status == Status.PENDING ? StoredMoment.of(row, "next_attempt_at") : null,
+                status == Status.PENDING ? null : StoredMoment.of(row, "settled_at"), row.getString("body"));
     }
 
     List<Tried> attempts(UUID subscription, @Nullable UUID notice, @Nullable Long before, PageSize size,
@@ -84,14 +84,10 @@ class NoticeLog {
                 order by number desc limit :limit""").param("subscription", subscription).param("notice", notice)
                 .param("before", before).param("limit", size.limit())
                 .query((row, number) -> new Tried(row.getLong("number"), row.getObject("notice_id", UUID.class),
-                        instant(row, "attempted_at"), row.getInt("took_ms"),
+                        StoredMoment.of(row, "attempted_at"), row.getInt("took_ms"),
                         Attempt.Outcome.valueOf(row.getString("outcome")), row.getObject("http_status", Integer.class),
                         row.getString("error")))
                 .list();
-    }
-
-    private static Instant instant(ResultSet row, String column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 
     /** How many are sent anew, with the id and the body of before: one, or all that occurred since then. */

@@ -83,7 +83,7 @@ class NoticesController {
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size, CustomerScope scope) {
         var asked = PageSize.of(size);
-        return Page.of(log.notices(id, status, number(cursor), asked, scope), asked,
+        return Page.of(log.notices(id, status, Cursor.parseNumber(cursor), asked, scope), asked,
                 notice -> Cursor.after(notice.number()));
     }
 
@@ -94,17 +94,8 @@ class NoticesController {
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(required = false) @Nullable Integer size, CustomerScope scope) {
         var asked = PageSize.of(size);
-        return Page.of(log.attempts(id, notice, number(cursor), asked, scope), asked,
+        return Page.of(log.attempts(id, notice, Cursor.parseNumber(cursor), asked, scope), asked,
                 attempt -> Cursor.after(attempt.number()));
-    }
-
-    private static @Nullable Long number(@Nullable String cursor) {
-        var parsed = Cursor.parse(cursor, 1);
-        try {
-            return parsed == null ? null : Long.valueOf(parsed.key().getFirst());
-        } catch (NumberFormatException notOurs) {
-            throw Cursor.refused(String.valueOf(cursor));
-        }
     }
 
     @PostMapping("/test")

@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -15,6 +14,7 @@ import org.collarbook.access.CustomerId;
 import org.collarbook.access.CustomerScope;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.portal.notices.Subscription.Made;
 import org.collarbook.portal.notices.Subscription.Status;
 import org.collarbook.portal.notices.Subscription.Wanted;
@@ -198,17 +198,14 @@ class Subscriptions {
     private static Subscription read(ResultSet row, int number) throws SQLException {
         return new Subscription(row.getObject("id", UUID.class), row.getObject("customer_id", UUID.class),
                 row.getString("url"), WriteNotices.kinds((String[]) row.getArray("kinds").getArray()), lead(row),
-                Status.valueOf(row.getString("status")), instant(row, "status_since"), instant(row, "created_at"),
+                Status.valueOf(row.getString("status")), StoredMoment.of(row, "status_since"),
+                StoredMoment.of(row, "created_at"),
                 row.getLong("waiting"));
     }
 
     private static Lead.@Nullable Asked lead(ResultSet row) throws SQLException {
         var unit = row.getString("lead_unit");
         return unit == null ? null : new Lead(row.getInt("lead"), Lead.Unit.valueOf(unit)).shown();
-    }
-
-    private static Instant instant(ResultSet row, String column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 
     private OffsetDateTime now() {

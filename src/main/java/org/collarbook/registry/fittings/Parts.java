@@ -15,6 +15,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.ContainerKind;
@@ -141,7 +142,7 @@ public class Parts {
                 removedOn == null
                         ? null
                         : new Part.Removal(removedOn, row.getString("reason"), row.getBoolean("for_good")),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant(),
+                StoredMoment.of(row, "recorded_at"),
                 row.getObject("recorded_by", UUID.class));
     }
 }

@@ -17,6 +17,7 @@ import org.collarbook.access.Caller;
 import org.collarbook.platform.Ids;
 import org.collarbook.platform.PageSize;
 import org.collarbook.platform.Problem;
+import org.collarbook.platform.StoredMoment;
 import org.collarbook.registry.ContainerChanged;
 import org.collarbook.registry.Containers;
 import org.collarbook.regulation.ContainerKind;
@@ -128,6 +129,6 @@ public class Stops {
         return new Stop(row.getObject("id", UUID.class), row.getObject("container_id", UUID.class),
                 row.getObject("since", LocalDate.class), row.getString("reason"),
                 row.getObject("returned_on", LocalDate.class), row.getString("note"),
-                row.getObject("recorded_at", OffsetDateTime.class).toInstant());
+                StoredMoment.of(row, "recorded_at"));
     }
 }
