@@ -27,9 +27,13 @@ record Dated(Requalification done, @Nullable LocalDate day) {
      * Without the rejections that were answered within their month. By their marks the two would be of one month, in
      * which no test lifts a rejection; where both days are known, it is known which came first.
      */
-    static List<Requalification> history(List<Dated> records, ContainerKind kind) {
-        return records.stream().filter(one -> records.stream().noneMatch(other -> other.lifts(one, kind)))
-                .map(Dated::done).toList();
+    static List<Dated> history(List<Dated> records, ContainerKind kind) {
+        return records.stream().filter(one -> records.stream().noneMatch(other -> other.lifts(one, kind))).toList();
+    }
+
+    /** By the day where it is known, else by the month of the mark. */
+    boolean isBefore(LocalDate other) {
+        return day == null ? done.month().isBefore(YearMonth.from(other)) : day.isBefore(other);
     }
 
     private boolean lifts(Dated rejection, ContainerKind kind) {
@@ -38,10 +42,9 @@ record Dated(Requalification done, @Nullable LocalDate day) {
                 && answers(rejection.done.method(), kind);
     }
 
-    /** Of a tank or a part the same test answers; of a cylinder that, or one that clears it. */
     private boolean answers(@Nullable Method rejected, ContainerKind kind) {
         var method = done.method();
-        return method != null && (method == rejected
+        return method != null && (method.answers(rejected)
                 || kind == ContainerKind.CYLINDER && method.clears(rejected));
     }
 }

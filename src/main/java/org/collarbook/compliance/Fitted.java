@@ -5,7 +5,6 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 
 import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Method;
@@ -17,8 +16,6 @@ record Fitted(String kind, @Nullable YearMonth made, LocalDate on, @Nullable Loc
         Fittings.@Nullable Label label) {
 
     private static final String RELIEF_VALVE = "RELIEF_VALVE";
-    private static final Set<Method> OF_A_VALVE = Set.of(Method.VALVE_REPLACED, Method.VALVE_SERVICED,
-            Method.VALVE_INSPECTED);
 
     /** Written by the statement as kind, month made, day fitted, day removed, for good, label; by day fitted. */
     static Fitted parse(String text) {
@@ -73,23 +70,31 @@ record Fitted(String kind, @Nullable YearMonth made, LocalDate on, @Nullable Loc
 
     /**
      * The clock of a relief valve runs from the month stamped on the oldest one in place; what was done before they were
-     * fitted was done to others. Null, an unknown history, stays so where a stamp of the whole might be missing.
+     * fitted was done to others. Of a history that is not known a rejection may be missing, whatever valve is in place.
      */
-    static @Nullable List<Requalification> history(@Nullable List<Requalification> recorded, boolean isStationary,
-            List<Fitted> parts) {
+    static @Nullable List<Requalification> history(@Nullable List<Dated> recorded, List<Fitted> parts) {
+        if (recorded == null) {
+            return null;
+        }
         var valves = parts.stream().filter(part -> part.isInPlace(RELIEF_VALVE)).toList();
-        if (valves.isEmpty() || recorded == null && !isStationary) {
-            return recorded;
-        }
-        var fitted = YearMonth.from(valves.getLast().on);
-        var history = new ArrayList<Requalification>();
-        for (var done : recorded == null ? List.<Requalification>of() : recorded) {
-            if (done.method() == null || !OF_A_VALVE.contains(done.method()) || done.month().isAfter(fitted)) {
-                history.add(done);
-            }
-        }
+        var history = new ArrayList<>(recorded.stream().filter(one -> valves.isEmpty()
+                || !wasDoneToOthers(one, valves.getFirst().on, valves.getLast().on, parts)).map(Dated::done).toList());
         valves.stream().map(Fitted::made).filter(made -> made != null).min(Comparator.naturalOrder())
                 .ifPresent(made -> history.add(Requalification.passed(made, Method.VALVE_REPLACED)));
         return history;
+    }
+
+    /** A pass is left out unless it is surely of the valves in place, a rejection only if it surely is of none of them. */
+    private static boolean wasDoneToOthers(Dated one, LocalDate firstFitted, LocalDate lastFitted, List<Fitted> parts) {
+        var method = one.done().method();
+        if (method == null || !method.isOfValve()) {
+            return false;
+        }
+        return switch (one.done().result()) {
+            case PASSED -> !one.done().month().isAfter(YearMonth.from(lastFitted));
+            case REJECTED -> one.isBefore(firstFitted) || firstFitted.equals(one.day()) && parts.stream().anyMatch(
+                    part -> part.kind.equals(RELIEF_VALVE) && firstFitted.equals(part.removedOn));
+            case CONDEMNED -> false;
+        };
     }
 }

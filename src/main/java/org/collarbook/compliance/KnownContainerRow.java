@@ -16,16 +16,16 @@ import org.collarbook.holds.HoldReason;
 import org.collarbook.registry.ContainerRows;
 import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Condition;
-import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
-import org.collarbook.regulation.Requalification;
-import org.collarbook.regulation.Requalification.Result;
 import org.collarbook.regulation.StandingHold;
 import org.jspecify.annotations.Nullable;
 
 /** How {@link KnownContainers} reads a row. */
 final class KnownContainerRow {
+
+    /** Rejections and condemnations stand in the history; damage is for the eye of whoever fills it. */
+    private static final Condition SEEN = new Condition(List.of(), null, null, null, null, null);
 
     private KnownContainerRow() {}
 
@@ -38,7 +38,7 @@ final class KnownContainerRow {
                 facts(container, history, row), declarers(container, row));
     }
 
-    private static Facts facts(RegisteredContainer container, List<Requalification> history, ResultSet row)
+    private static Facts facts(RegisteredContainer container, List<Dated> history, ResultSet row)
             throws SQLException {
         var jurisdiction = row.getString("governed_by");
         var parts = texts(row, "parts").map(Fitted::parse).toList();
@@ -47,24 +47,12 @@ final class KnownContainerRow {
         return container.facts().jurisdiction(jurisdiction == null ? null : new Jurisdiction(jurisdiction))
                 // nothing recorded is an empty history only where somebody has read the collar
                 .requalifications(Fitted.history(
-                        history.isEmpty() && !container.particulars().collarRead() ? null : history,
-                        container.marks().kind() == ContainerKind.STATIONARY_TANK, parts))
+                        history.isEmpty() && !container.particulars().collarRead() ? null : history, parts))
                 .fittings(Fitted.fittings(parts))
                 .outOfServiceSince(Stopped.since(stops, container.particulars().outOfServiceSince()))
-                .condition(standing(history)).holds(holds).filledOn(row.getObject("filled_on", LocalDate.class))
+                .condition(SEEN).holds(holds).filledOn(row.getObject("filled_on", LocalDate.class))
                 .emptiedOn(row.getObject("emptied_on", LocalDate.class))
                 .build();
-    }
-
-    /** The register knows of rejections and condemnations; damage is for the eye of whoever fills it. */
-    private static Condition standing(List<Requalification> history) {
-        return new Condition(List.of(), null, null, null, latest(history, Result.REJECTED),
-                latest(history, Result.CONDEMNED));
-    }
-
-    private static @Nullable LocalDate latest(List<Requalification> history, Result result) {
-        return history.stream().filter(past -> past.result() == result).map(past -> past.month().atDay(1))
-                .max(LocalDate::compareTo).orElse(null);
     }
 
     /** Written by the statement as reason, day at the site. */

@@ -51,6 +51,20 @@ public enum Method {
                 || failed != null && failed.isOfCylinder() && !failed.isWholeInspection());
     }
 
+    /** What failed one of the tests of a tank or of a part passes that test, or is replaced where it is a valve. */
+    public boolean answers(@Nullable Method failed) {
+        return this == failed || this == VALVE_REPLACED && failed != null && failed.isOfValve();
+    }
+
+    public boolean isOfValve() {
+        return this == VALVE_REPLACED || this == VALVE_SERVICED || this == VALVE_INSPECTED;
+    }
+
+    /** Of the container itself; a part may be older than the container that it is fitted to. */
+    public boolean isOfContainer() {
+        return compareTo(THOROUGH_EXAMINATION) <= 0;
+    }
+
     /** One of the tests whose letter stands on a tank. */
     public boolean isOfTank() {
         return compareTo(V) >= 0 && compareTo(T) <= 0;

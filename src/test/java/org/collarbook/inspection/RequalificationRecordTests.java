@@ -3,6 +3,7 @@ package org.collarbook.inspection;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -260,6 +261,34 @@ class RequalificationRecordTests {
                 .param(id).query(LocalDate.class).single()).isEqualTo("2027-11-01");
         tables.unchangedBy(() -> assertThat(yard.post(path(id), Sheets.volumetric(Sheets.rin()))
                 .expectProblem(400, "INVALID_INPUT").errors()).containsEntry("/method", "NOT_FOR_THIS_KIND"));
+    }
+
+    /** 49 CFR 180.407(h): a tank that fails the leakage test is repaired and tested again. */
+    @Test
+    void aTankThatFailedALetterIsClearedByThatLetter() {
+        var body = Given.cylinder();
+        body.put("kind", "CARGO_TANK");
+        body.put("specification", "MC-331");
+        body.put("waterCapacity", "3000 gal");
+        body.put("tare", null);
+        body.put("servicePressure", "250");
+        var id = inTheUs(body);
+        recordLetter(id, "K", "2026-11-03", "DEFECT");
+        assertThat(assessed(id).text("/status")).isEqualTo("REJECTED");
+        recordLetter(id, "V", "2026-11-04", "SATISFACTORY");
+        assertThat(assessed(id).text("/status")).as("another letter").isEqualTo("REJECTED");
+        recordLetter(id, "K", "2026-11-05", "SATISFACTORY");
+        assertThat(assessed(id).text("/status")).isNotEqualTo("REJECTED");
+    }
+
+    private void recordLetter(UUID id, String letter, String day, String finding) {
+        var sheet = new LinkedHashMap<String, Object>(Map.of("performedOn", day, "method", letter, "operator",
+                "M. Holt", "visual", Sheets.looked("CORROSION", finding), "disposition", "to the repair shop"));
+        if (letter.equals("K")) {
+            sheet.put("markedPressurePsig", 250);
+            sheet.put("testPressurePsig", 200);
+        }
+        yard.post(path(id), sheet).expect(201);
     }
 
     /** 49 CFR 180.205(b); a RIN that lapses later leaves the record as it is. */

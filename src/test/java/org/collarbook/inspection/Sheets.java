@@ -48,7 +48,7 @@ public final class Sheets {
                 : Map.of("item", item, "finding", finding);
     }
 
-    static Map<String, Object> looked(String... itemsAndFindings) {
+    public static Map<String, Object> looked(String... itemsAndFindings) {
         var items = new ArrayList<Map<String, Object>>();
         for (int i = 0; i < itemsAndFindings.length; i += 2) {
             items.add(item(itemsAndFindings[i], itemsAndFindings[i + 1]));

@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 import org.collarbook.access.Role;
+import org.collarbook.inspection.Sheets;
 import org.collarbook.testing.Answer;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
@@ -130,6 +131,59 @@ class PartsTests {
         assertThat(valveDue(assessed(id))).isEqualTo("2031-05");
         yard.post(parts(id), valve("2019-02", "2026-11-20")).expect(201);
         assertThat(valveDue(assessed(id))).isEqualTo("2029-02");
+    }
+
+    /** A rejection may stand in what nobody has read; a new valve answers for itself alone. */
+    @Test
+    void aReliefValveTellsNothingOfAHistoryThatIsNotKnown() {
+        var body = tank();
+        body.put("collarRead", false);
+        var id = standing(body);
+        yard.post(parts(id), valve("2024-05", "2024-06-10")).expect(201);
+        assertThat(assessed(id).at("/mayFill").asBoolean()).isFalse();
+        assertThat(assessed(id).body()).contains("MISSING_REQUALIFICATIONS");
+    }
+
+    /** Common practice, no source: a valve lies in stock before the tank that it is fitted to is made. */
+    @Test
+    void aValveMayBeOlderThanItsTank() {
+        var body = tank();
+        body.put("manufactured", "2020-01");
+        var id = standing(body);
+        yard.post(parts(id), valve("2019-11", "2020-02-10")).expect(201);
+        assertThat(valveDue(assessed(id))).isEqualTo("2029-11");
+        assertThat(assessed(id).at("/mayFill").asBoolean()).isTrue();
+    }
+
+    private void looked(UUID id, String day, String finding) {
+        yard.post("/api/containers/" + id + "/requalifications", Map.of("performedOn", day, "method",
+                "VALVE_INSPECTED", "operator", "M. Holt", "visual", Sheets.looked("VALVE", finding), "disposition",
+                "told the owner"))
+                .expect(201);
+    }
+
+    private String status(UUID id) {
+        return assessed(id).text("/status");
+    }
+
+    @Test
+    void aRejectedValveIsAnsweredByAnotherFittedSince() {
+        var id = standing(tank());
+        var old = yard.post(parts(id), valve("2024-05", "2024-06-10")).expect(201).id();
+        looked(id, "2026-11-10", "DEFECT");
+        assertThat(status(id)).isEqualTo("REJECTED");
+        looked(id, "2026-11-12", "SATISFACTORY");
+        assertThat(status(id)).as("passed since").isEqualTo("IN_DATE");
+        looked(id, "2026-11-14", "DEFECT");
+        assertThat(status(id)).isEqualTo("REJECTED");
+        var body = valve("2025-03", "2026-11-14");
+        yard.post(parts(id), body).expect(201);
+        assertThat(status(id)).as("which of the two was rejected is not known").isEqualTo("REJECTED");
+        yard.post(parts(id) + "/" + old + "/removal", Map.of("removedOn", "2026-11-14", "reason", "weeps"))
+                .expect(201);
+        assertThat(status(id)).as("taken out for another that day").isEqualTo("IN_DATE");
+        looked(id, "2026-11-20", "DEFECT");
+        assertThat(status(id)).as("the new one, in the month in which it was fitted").isEqualTo("REJECTED");
     }
 
     @Test

@@ -6,7 +6,6 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.Set;
 import org.collarbook.regulation.Condition;
-import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Method;
@@ -68,9 +67,7 @@ final class Subject {
     }
 
     private void judgeHistory(@Nullable List<Requalification> history) {
-        YearMonth refused = null;
-        YearMonth refusedWhole = null;
-        YearMonth passedWhole = null;
+        Rejections rejections = new Rejections(facts);
         for (int i = 0; history != null && i < history.size(); i++) {
             Requalification one = history.get(i);
             YearMonth month = one.month();
@@ -78,28 +75,23 @@ final class Subject {
                 leftOut = true;
                 continue;
             }
-            contradictory |= manufactured != null && month.isBefore(manufactured);
-            boolean whole = one.method() != null && one.method().isWholeInspection();
+            contradictory |= manufactured != null && month.isBefore(manufactured)
+                    && (one.method() == null || one.method().isOfContainer());
+            rejections.count(one, asOf);
             switch (one.result()) {
-                case PASSED -> {
-                    passed = belongs(Requirement.SHELL, one) ? later(passed, month) : passed;
-                    passedWhole = whole ? later(passedWhole, month) : passedWhole;
-                }
-                case REJECTED -> {
-                    if (one.method() != null && !one.method().isOfCylinder()) {
-                        rejected |= !isLifted(one, history);
-                    } else {
-                        refused = later(refused, month);
-                        // which one it failed may not be known
-                        refusedWhole = whole || one.method() == null ? later(refusedWhole, month) : refusedWhole;
-                    }
-                }
+                case PASSED -> passed = belongs(Requirement.SHELL, one) ? Rejections.later(passed, month) : passed;
                 case CONDEMNED -> condemn(month.atDay(1));
+                case REJECTED -> {
+                }
             }
         }
-        judgeCondition(facts.condition(), refused);
-        // what failed a test of the whole is not cleared by a look from outside, 49 CFR 180.203 "rejected cylinder"
-        rejected |= refusedWhole != null && (passedWhole == null || !passedWhole.isAfter(refusedWhole));
+        Condition condition = facts.condition();
+        LocalDate rejectedOn = condition == null ? null : known(condition.rejectedOn());
+        LocalDate condemnedOn = condition == null ? null : known(condition.condemnedOn());
+        if (condemnedOn != null) {
+            condemn(condemnedOn);
+        }
+        rejected = rejections.stand(rejectedOn, passed);
     }
 
     /** A stamp that tells no method may be of any test that is stamped. */
@@ -108,37 +100,9 @@ final class Subject {
         return method == null ? requirement.isStamped() : requirement.movedBy(method);
     }
 
-    /** What failed one of the tests of a tank or of a part is not cleared by passing another. */
-    private boolean isLifted(Requalification rejection, List<Requalification> history) {
-        for (Requalification one : history) {
-            if (one.result() == Result.PASSED && one.method() == rejection.method()
-                    && one.month().isAfter(rejection.month()) && !Outcome.isAhead(one.month(), asOf)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** A mark bears no day, so one of the month of the rejection may be older than it and does not lift it. */
-    private void judgeCondition(@Nullable Condition condition, @Nullable YearMonth refused) {
-        LocalDate rejectedOn = condition == null ? null : known(condition.rejectedOn());
-        LocalDate condemnedOn = condition == null ? null : known(condition.condemnedOn());
-        if (condemnedOn != null) {
-            condemn(condemnedOn);
-        }
-        YearMonth latest = rejectedOn == null ? refused : later(refused, YearMonth.from(rejectedOn));
-        // what a tank failed in is not known here, so no test that it passed speaks to it
-        boolean mayBeLifted = facts.kind() == ContainerKind.CYLINDER;
-        rejected |= latest != null && (!mayBeLifted || passed == null || !passed.isAfter(latest));
-    }
-
     private void condemn(LocalDate since) {
         condemnedSince = condemnedSince == null || since.isBefore(condemnedSince) ? since : condemnedSince;
         condemned = true;
-    }
-
-    private static YearMonth later(@Nullable YearMonth one, YearMonth other) {
-        return one == null || other.isAfter(one) ? other : one;
     }
 
     boolean counts(Requalification one, LocalDate day) {
