@@ -23,9 +23,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * A passed requalification lifts what it may, in the transaction that records it. A mark bears no day, so the one
- * recorded last counts for what was held before it was recorded, when its month is not an earlier one than the hold's;
- * a record with its day, when that is not an earlier one.
+ * A passed requalification lifts what it may, in the transaction that records it, when its day is a later one than the
+ * hold's; of a mark, which bears no day, its month. A sheet tells no hour, so of a test of the hold's own day somebody says
+ * that it came after, by naming it.
  * What a ledger brings lifts nothing: it tells of work that was done before anybody knows when.
  */
 @Component
@@ -34,13 +34,27 @@ class LiftByRequalification {
     private record Done(UUID id, LocalDate month, @Nullable LocalDate performedOn, @Nullable Method method,
             Result result, UUID recordedBy, ContainerKind kind) {
 
-        /** A day where it is told, else the month: a mark bears no day. */
-        boolean isSince(LocalDate held) {
+        boolean isSurelyAfter(LocalDate held) {
             return performedOn == null
-                    ? !YearMonth.from(month).isBefore(YearMonth.from(held))
-                    : !performedOn.isBefore(held);
+                    ? YearMonth.from(month).isAfter(YearMonth.from(held))
+                    : performedOn.isAfter(held);
+        }
+
+        boolean isSurelyBefore(LocalDate held) {
+            return performedOn == null
+                    ? YearMonth.from(month).isBefore(YearMonth.from(held))
+                    : performedOn.isBefore(held);
         }
     }
+
+    /** Taken back is not done; one that lifted the hold and was found to be a mistake does not lift it again. */
+    private static final String COUNTS = """
+            select q.id, q.month, q.performed_on, q.method, q.result, q.recorded_by, c.kind
+            from filed_requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
+            where q.container_id = :container
+              and not exists (select from requalification_correction k where k.corrects = q.id)
+              and not exists (select from hold_lift l where l.hold_id = h.id and l.requalification_id = q.id)
+            """;
 
     private final JdbcClient jdbc;
     private final Holds holds;
@@ -71,30 +85,36 @@ class LiftByRequalification {
     }
 
     private boolean lift(Hold hold, ZoneId zone) {
-        var done = latestSince(hold).filter(one -> isLifted(hold, one, zone));
+        var done = latestSince(hold).filter(one -> mayLift(hold, one) && one.isSurelyAfter(day(hold, zone)));
         done.ifPresent(one -> write(hold, one));
         return done.isPresent();
     }
 
     /** The event also tells that a record was taken back, so the last may be older than the hold. */
     private Optional<Done> latestSince(Hold hold) {
-        return jdbc.sql("""
-                select q.id, q.month, q.performed_on, q.method, q.result, q.recorded_by, c.kind
-                from filed_requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
-                where q.container_id = :container and (q.recorded_at, q.id) > (h.recorded_at, h.id)
-                  and not exists (select from requalification_correction k where k.corrects = q.id)
-                  and not exists (
-                    select from hold_lift l where l.hold_id = h.id and l.requalification_id = q.id)
+        return jdbc.sql(COUNTS + """
+                  and (q.recorded_at, q.id) > (h.recorded_at, h.id)
                 order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id())
                 .param("container", hold.containerId()).query(Done.class)
                 .optional();
     }
 
-    private boolean isLifted(Hold hold, Done done, ZoneId zone) {
+    /** Whether somebody may say that this test came after the hold and answers it. */
+    boolean mayAnswer(Hold hold, UUID requalification) {
+        var zone = places.zoneOf(hold.containerId());
+        return jdbc.sql(COUNTS + " and q.id = :requalification").param("hold", hold.id())
+                .param("container", hold.containerId()).param("requalification", requalification).query(Done.class)
+                .optional().filter(one -> mayLift(hold, one) && !one.isSurelyBefore(day(hold, zone))).isPresent();
+    }
+
+    private static LocalDate day(Hold hold, ZoneId zone) {
+        return LocalDate.ofInstant(hold.occurredAt(), zone);
+    }
+
+    private static boolean mayLift(Hold hold, Done done) {
         var method = done.method;
         return done.result == Result.PASSED && method != null && hold.reason().isLiftedBy(method)
-                && hold.reason().liftedBy(done.kind).contains(LiftedBy.REQUALIFICATION)
-                && done.isSince(LocalDate.ofInstant(hold.occurredAt(), zone));
+                && hold.reason().liftedBy(done.kind).contains(LiftedBy.REQUALIFICATION);
     }
 
     private void write(Hold hold, Done done) {

@@ -1,6 +1,7 @@
 package org.collarbook.holds;
 
 import java.util.Set;
+import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
 
@@ -14,11 +15,19 @@ public sealed interface Lifting {
 
         record Clerk() implements Way {}
 
+        /** A test of the hold's day or later, of which it is said that it came after. */
+        record Requalification(UUID id) implements Way {}
+
         default LiftedBy kind() {
             return switch (this) {
                 case CompetentPerson _ -> LiftedBy.COMPETENT_PERSON;
                 case Clerk() -> LiftedBy.CLERK;
+                case Requalification _ -> LiftedBy.REQUALIFICATION;
             };
+        }
+
+        default @Nullable UUID requalification() {
+            return this instanceof Requalification(var id) ? id : null;
         }
 
         default @Nullable String person() {
@@ -40,6 +49,9 @@ public sealed interface Lifting {
             liftedBy = Set.copyOf(liftedBy);
         }
     }
+
+    /** The test that was named does not lift this hold. */
+    record NotAnswered(Hold hold) implements Lifting {}
 
     record UnknownHold() implements Lifting {}
 }

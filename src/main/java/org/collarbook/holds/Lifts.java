@@ -17,20 +17,23 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Lifts holds by what a person says; what a requalification lifts, {@link LiftByRequalification} sees to. */
+/** Lifts holds by what a person says; what a requalification lifts by itself, {@link LiftByRequalification} sees to. */
 @Component
 public class Lifts {
 
     private final JdbcClient jdbc;
     private final Holds holds;
     private final Containers containers;
+    private final LiftByRequalification byRequalification;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Lifts(JdbcClient jdbc, Holds holds, Containers containers, ApplicationEventPublisher events, Clock clock) {
+    Lifts(JdbcClient jdbc, Holds holds, Containers containers, LiftByRequalification byRequalification,
+            ApplicationEventPublisher events, Clock clock) {
         this.jdbc = jdbc;
         this.holds = holds;
         this.containers = containers;
+        this.byRequalification = byRequalification;
         this.events = events;
         this.clock = clock;
     }
@@ -48,12 +51,16 @@ public class Lifts {
         if (!liftedBy.contains(way.kind())) {
             return new Lifting.NotLiftedSo(hold, liftedBy);
         }
+        if (way instanceof Way.Requalification(var test) && !byRequalification.mayAnswer(hold, test)) {
+            return new Lifting.NotAnswered(hold);
+        }
         OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
         jdbc.sql("""
-                insert into hold_lift (id, hold_id, lifted_by, person, qualification, note, occurred_at, recorded_at,
-                    recorded_by)
-                values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(Ids.next(), id, way.kind().name(), way.person(), way.qualification(), note, now, now, by.id())
+                insert into hold_lift (id, hold_id, lifted_by, requalification_id, person, qualification, note,
+                    occurred_at, recorded_at, recorded_by)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                .params(Ids.next(), id, way.kind().name(), way.requalification(), way.person(), way.qualification(),
+                        note, now, now, by.id())
                 .update();
         events.publishEvent(new HoldsLifted(List.of(hold.containerId())));
         return new Lifting.Lifted(holds.find(id).orElseThrow());

@@ -54,6 +54,8 @@ class ReadmeTests {
         shell.environment().put("KEY", api.keyOf(Role.ADMINISTRATOR));
         shell.environment().put("CUSTOMER", customer());
         shell.environment().put("ID", container());
+        shell.environment().put("HOLD", latest("/holds"));
+        shell.environment().put("TEST", latest("/requalifications"));
         shell.environment().put("IMPORT", latestImport());
         shell.environment().put("SITE", site("S-005"));
         shell.environment().put("TRUCK", site("V-02"));
@@ -67,6 +69,10 @@ class ReadmeTests {
     private String customer() {
         var first = api.as(Role.CLERK).get("/api/customers?size=1").at("/items/0/id");
         return first.asString("");
+    }
+
+    private String latest(String what) {
+        return api.as(Role.CLERK).get("/api/containers/" + container() + what).at("/items/0/id").asString("");
     }
 
     private String site(String code) {

@@ -74,11 +74,12 @@ class BadHoldsTests {
     }
 
     static Stream<Arguments> persons() {
-        return Stream.of(row("by", null, "MISSING"), row("by", "REQUALIFICATION", "UNKNOWN_WORD"),
+        return Stream.of(row("by", null, "MISSING"),
                 row("by", "ANYBODY", "UNKNOWN_WORD"), row("name", null, "MISSING"), row("name", "", "MISSING"),
                 row("name", "n".repeat(201), "INVALID_TEXT"), row("qualification", null, "MISSING"),
                 row("qualification", "\t", "MISSING"), row("note", LONG, "INVALID_TEXT"),
-                row("requalification", "x", "UNKNOWN_FIELD"));
+                row("requalification", "x", "WRONG_TYPE"),
+                row("requalification", "01a22a73-0fd0-7074-a0ad-f79919613f38", "NOT_ALLOWED"));
     }
 
     @ParameterizedTest
@@ -97,6 +98,18 @@ class BadHoldsTests {
     @MethodSource("clerks")
     void aWrongLiftByTheOffice(String field, @Nullable Object value, String code) {
         refused(lifts(), body("by", "CLERK", "note", "found"), field, value, code);
+    }
+
+    static Stream<Arguments> tests() {
+        return Stream.of(row("requalification", null, "MISSING"), row("name", "R. Amsel", "NOT_ALLOWED"),
+                row("qualification", "inspector", "NOT_ALLOWED"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("tests")
+    void aWrongLiftByATest(String field, @Nullable Object value, String code) {
+        refused(lifts(), body("by", "REQUALIFICATION", "requalification", "01a22a73-0fd0-7074-a0ad-f79919613f38"),
+                field, value, code);
     }
 
     private String lifts() {

@@ -16,6 +16,7 @@ import org.collarbook.access.Role;
 import org.collarbook.inspection.RequalificationEntry;
 import org.collarbook.inspection.RequalificationRecorded;
 import org.collarbook.inspection.Requalifications;
+import org.collarbook.inspection.Sheets;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.Requalification.Result;
@@ -23,6 +24,7 @@ import org.collarbook.regulation.Rin;
 import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
+import org.collarbook.testing.Tables;
 import org.collarbook.testing.TestClock;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -44,23 +46,26 @@ class RequalificationLiftsTests {
     private final Requalifications requalifications;
     private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
+    private final Tables tables;
     private final TestClock clock;
 
     RequalificationLiftsTests(Api api, Given given, Holds holds, Requalifications requalifications,
-            TransactionTemplate transaction, ApplicationEventPublisher events, TestClock clock) {
+            TransactionTemplate transaction, ApplicationEventPublisher events, Tables tables,
+            TestClock clock) {
         this.api = api;
         this.given = given;
         this.holds = holds;
         this.requalifications = requalifications;
         this.transaction = transaction;
         this.events = events;
+        this.tables = tables;
         this.clock = clock;
     }
 
     private UUID held(HoldReason... reasons) {
         var id = given.registered();
         for (var reason : reasons) {
-            assertThat(holds.place(id, reason, null, Instant.parse("2026-11-05T08:00:00Z"), YARD))
+            assertThat(holds.place(id, reason, null, Instant.parse("2026-10-05T08:00:00Z"), YARD))
                     .isInstanceOf(Placing.Placed.class);
         }
         return id;
@@ -89,9 +94,10 @@ class RequalificationLiftsTests {
     @ParameterizedTest
     @CsvSource({"2026-11,VOLUMETRIC_EXPANSION,PASSED,true", "2026-11,PROOF_PRESSURE,PASSED,true",
             "2026-11,EXTERNAL_VISUAL,PASSED,false", "2026-11,VALVE_REPLACED,PASSED,false",
-            "2026-10,VOLUMETRIC_EXPANSION,PASSED,false", "2026-11,VOLUMETRIC_EXPANSION,REJECTED,false",
+            "2026-10,VOLUMETRIC_EXPANSION,PASSED,false", "2026-09,VOLUMETRIC_EXPANSION,PASSED,false",
+            "2026-11,VOLUMETRIC_EXPANSION,REJECTED,false",
             "2026-11,VOLUMETRIC_EXPANSION,CONDEMNED,false", "2026-11,,PASSED,false"})
-    void whatIsRecordedMustBeAPassedTestOfTheHoldsMonthOrLater(String month, @Nullable Method method, Result result,
+    void whatIsRecordedMustBeAPassedTestOfALaterMonth(String month, @Nullable Method method, Result result,
             boolean lifts) {
         var id = held(HoldReason.CORRODED);
         record(id, month, method, result);
@@ -119,7 +125,7 @@ class RequalificationLiftsTests {
     void aTestRecordedBeforeTheHoldDoesNotLiftIt() {
         var id = given.registered();
         record(id, "2026-11", Method.VOLUMETRIC_EXPANSION, Result.PASSED);
-        holds.place(id, HoldReason.LEAKING, null, Instant.parse("2026-11-05T08:00:00Z"), YARD);
+        holds.place(id, HoldReason.LEAKING, null, Instant.parse("2026-10-05T08:00:00Z"), YARD);
         assertThat(standing(id)).containsExactly(HoldReason.LEAKING);
         // as when another record is taken back
         transaction
@@ -138,5 +144,43 @@ class RequalificationLiftsTests {
                 .expectProblem(409, "NOT_LIFTED_SO");
         record(id, "2026-11", Method.EXTERNAL_VISUAL, Result.PASSED);
         assertThat(standing(id)).isEmpty();
+    }
+
+    private String tested(UUID container, Map<String, @Nullable Object> sheet, String day) {
+        sheet.put("performedOn", day);
+        return api.as(Role.YARD).post("/api/containers/" + container + "/requalifications", sheet).expect(201)
+                .text("/id");
+    }
+
+    /**
+     * 49 CFR 180.205(d): after damage it is tested before it is filled. The sheet of the morning may be entered in the
+     * evening, and tells no hour.
+     */
+    @Test
+    void ofATestOfTheHoldsDaySomebodySaysThatItCameAfter() {
+        var rin = Sheets.approved(api);
+        var id = given.registered();
+        var dented = Instant.parse("2026-11-20T20:30:00Z");
+        holds.place(id, HoldReason.DENTED, null, dented, YARD);
+        var lifts = "/api/holds/" + holds.standing(List.of(id)).get(id).getFirst().id() + "/lifts";
+        var another = given.registered();
+        var none = List.of(UUID.randomUUID().toString(), tested(id, Sheets.volumetric(rin), "2026-11-19"),
+                tested(id, Sheets.rejected(rin, "2026-11-20"), "2026-11-20"),
+                tested(id, Sheets.visual(rin), "2026-11-20"), tested(another, Sheets.volumetric(rin), "2026-11-21"));
+        var test = tested(id, Sheets.volumetric(rin), "2026-11-20");
+        assertThat(standing(id)).containsExactly(HoldReason.DENTED);
+        tables.unchangedBy(() -> none.forEach(one -> api.as(Role.YARD)
+                .post(lifts, Map.of("by", "REQUALIFICATION", "requalification", one))
+                .expectProblem(409, "NOT_ANSWERED_BY_TEST")));
+        var lifted = api.as(Role.YARD).post(lifts, Map.of("by", "REQUALIFICATION", "requalification", test))
+                .expect(201);
+        assertThat(lifted.text("/lift/requalification")).isEqualTo(test);
+        assertThat(standing(id)).isEmpty();
+        api.as(Role.YARD).post("/api/requalifications/" + test + "/corrections",
+                Sheets.correction("another cylinder", null)).expect(201);
+        assertThat(standing(id)).as("taken back").containsExactly(HoldReason.DENTED);
+        holds.place(another, HoldReason.DENTED, null, dented, YARD);
+        tested(another, Sheets.volumetric(rin), "2026-11-22");
+        assertThat(standing(another)).as("of a later day").isEmpty();
     }
 }

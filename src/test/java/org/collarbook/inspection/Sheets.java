@@ -98,7 +98,7 @@ public final class Sheets {
     }
 
     /** A record of that day by a visual inspection that found a dent. */
-    static Map<String, @Nullable Object> rejected(String rin, String day) {
+    public static Map<String, @Nullable Object> rejected(String rin, String day) {
         var body = visual(rin);
         body.put("performedOn", day);
         body.put("visual", looked("DENTS", "DEFECT"));

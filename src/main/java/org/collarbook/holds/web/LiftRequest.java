@@ -1,21 +1,25 @@
 package org.collarbook.holds.web;
 
+import java.util.UUID;
+
 import org.collarbook.holds.Lifting.Way;
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 
-/** Who says that a hold's reason is gone; a requalification is recorded as what it is, and lifts by itself. */
+/** Who says that a hold's reason is gone. A requalification of a later day is recorded, and lifts by itself. */
 @Schema(requiredProperties = "by")
 record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String qualification,
-        @Nullable String note) {
+        @Nullable UUID requalification, @Nullable String note) {
 
-    private static final String ACCEPTED = "COMPETENT_PERSON or CLERK; a passed requalification lifts by being recorded";
+    private static final String ACCEPTED = "COMPETENT_PERSON, CLERK, or REQUALIFICATION for a test of the"
+            + " hold's day; one of a later day lifts by being recorded";
 
     private enum By {
         COMPETENT_PERSON,
-        CLERK
+        CLERK,
+        REQUALIFICATION
     }
 
     record Read(Way way, @Nullable String note) {}
@@ -27,7 +31,11 @@ record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String 
         var way = who == null ? null : switch (who) {
             case COMPETENT_PERSON -> person(inputs);
             case CLERK -> clerk(said, inputs);
+            case REQUALIFICATION -> test(inputs);
         };
+        if (who != By.REQUALIFICATION && requalification != null) {
+            inputs.refuse("/requalification", "NOT_ALLOWED", requalification.toString(), "only by REQUALIFICATION");
+        }
         inputs.done();
         if (way == null) {
             throw new IllegalStateException("a way was neither read nor refused");
@@ -60,12 +68,22 @@ record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String 
         if (note == null || note.isBlank()) {
             inputs.required("/note", note, 1000);
         }
+        refusePerson(inputs);
+        return said == null ? null : new Way.Clerk();
+    }
+
+    private @Nullable Way test(Inputs inputs) {
+        refusePerson(inputs);
+        var test = inputs.present("/requalification", requalification, "the id of the test that came after");
+        return test == null ? null : new Way.Requalification(test);
+    }
+
+    private void refusePerson(Inputs inputs) {
         if (name != null) {
             inputs.refuse("/name", "NOT_ALLOWED", name, "no name: the caller's key says who lifts it");
         }
         if (qualification != null) {
-            inputs.refuse("/qualification", "NOT_ALLOWED", qualification, "no qualification: nothing is inspected");
+            inputs.refuse("/qualification", "NOT_ALLOWED", qualification, "no qualification: nobody inspects it here");
         }
-        return said == null ? null : new Way.Clerk();
     }
 }

@@ -40,9 +40,11 @@ class LiftsController {
 
     @ResponseStatus(HttpStatus.CREATED)
     @PostMapping(path = "/api/holds/{id}/lifts", produces = "application/json")
-    @Operation(summary = "Lift a hold by an inspection or by the office", description = """
+    @Operation(summary = "Lift a hold by an inspection, by the office, or by a test of its day", description = """
             `COMPETENT_PERSON` asks for the `name` and `qualification` of whoever inspected the container, `CLERK` for a \
-            `note`. A passed requalification lifts what it may by being recorded.""")
+            `note`. A passed requalification of a later day lifts what it may by being recorded. A sheet tells no hour, so \
+            of a test of the hold's own day it is said here that it came after: `REQUALIFICATION`, with its id as \
+            `requalification`.""")
     ResponseEntity<?> lift(@PathVariable UUID id, @RequestBody LiftRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read();
@@ -60,6 +62,10 @@ class LiftsController {
                             "This hold is lifted already. Nothing was stored.").with("hold", response(hold))
                             .asException();
                     case Lifting.NotLiftedSo refused -> throw notLiftedSo(refused, read.way());
+                    case Lifting.NotAnswered(var hold) -> throw Problem.conflict("NOT_ANSWERED_BY_TEST",
+                            "That is no passed test of this container, of the day of the hold or later and not taken"
+                                    + " back, that lifts " + hold.reason() + ". Nothing was stored.")
+                            .with("hold", response(hold)).asException();
                     case Lifting.UnknownHold() -> throw Problem.notFound("hold").asException();
                 });
     }
