@@ -125,8 +125,9 @@ public class KnownContainers {
     }
 
     /** The next containers by id, for a walk over the whole register. */
-    List<KnownContainer> after(@Nullable UUID id, int atMost) {
-        return read("where c.id > ? and " + OPEN + " order by c.id limit ?", id == null ? new UUID(0, 0) : id, atMost);
+    List<UUID> after(@Nullable UUID id, int atMost) {
+        return jdbc.sql("select c.id from container c where c.id > ? and " + OPEN + " order by c.id limit ?")
+                .params(id == null ? new UUID(0, 0) : id, atMost).query(UUID.class).list();
     }
 
     public Optional<KnownContainer> byTag(Tag tag) {

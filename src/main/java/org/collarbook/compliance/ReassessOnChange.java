@@ -8,7 +8,6 @@ import org.collarbook.custody.ContainerFilled;
 import org.collarbook.custody.ContainerGauged;
 import org.collarbook.custody.ContainerMoved;
 import org.collarbook.custody.ContainerSeen;
-import org.collarbook.custody.Places;
 import org.collarbook.custody.SiteChanged;
 import org.collarbook.holds.HoldsLifted;
 import org.collarbook.holds.HoldsPlaced;
@@ -25,12 +24,12 @@ import org.springframework.stereotype.Component;
 class ReassessOnChange {
 
     private final Requirements requirements;
-    private final Places places;
+    private final SiteSweep sites;
     private final Changes changes;
 
-    ReassessOnChange(Requirements requirements, Places places, Changes changes) {
+    ReassessOnChange(Requirements requirements, SiteSweep sites, Changes changes) {
         this.requirements = requirements;
-        this.places = places;
+        this.sites = sites;
         this.changes = changes;
     }
 
@@ -57,7 +56,7 @@ class ReassessOnChange {
     /** Customer, zone and jurisdiction of a site are the site's own facts: all that stands there is judged anew. */
     @EventListener
     void on(SiteChanged event) {
-        requirements.reassess(places.containersAt(event.siteId()));
+        sites.begin(event.siteId());
     }
 
     @EventListener

@@ -78,11 +78,12 @@ public class Requirements {
         return LocalDate.now(clock.withZone(where == null ? ZoneOffset.UTC : where.zone()));
     }
 
+    /**
+     * Whoever calls holds the chains of these containers, since before this reads them: {@code Journal.enter} takes them,
+     * and so does {@link #reassessFree}. Of two who judge one container the later then reads what the earlier committed.
+     */
     @Transactional(propagation = Propagation.MANDATORY)
     public void reassess(Collection<UUID> ids) {
-        if (ids.size() > 1) {
-            lock(ids);
-        }
         var known = containers.byIds(ids);
         write(known);
         if (known.size() < ids.size()) {
@@ -91,12 +92,19 @@ public class Requirements {
     }
 
     /**
-     * The containers before their due months, and in one order, as whoever changes a single one takes them: two changes
-     * then wait for each other, and neither for both.
+     * The same without a fact of one's own, for those that nobody else is at; how many. Whoever is at one judges it by
+     * itself, and to wait for it with others in hand could stop both for good: a ledger takes them batch by batch. The
+     * containers are held besides, against a merge, which takes them first.
      */
-    private void lock(Collection<UUID> ids) {
-        jdbc.sql("select from container where id = any (?) order by id for key share").param(ids.toArray(UUID[]::new))
-                .query((row, n) -> "").list();
+    @Transactional(propagation = Propagation.MANDATORY)
+    int reassessFree(Collection<UUID> ids) {
+        var free = jdbc.sql("""
+                select c.id from container c join journal_head h on h.container_id = c.id where c.id = any (?)
+                for key share of c skip locked for update of h skip locked""").param(ids.toArray(UUID[]::new))
+                .query(UUID.class).list();
+        // a statement of its own: it sees whatever was committed before the lock was had
+        reassess(free);
+        return free.size();
     }
 
     /** Nothing is due on a record that is closed. */
@@ -142,8 +150,7 @@ public class Requirements {
         return reasons.stream().map(Enum::name).toArray(String[]::new);
     }
 
-    @Transactional(propagation = Propagation.MANDATORY)
-    void write(List<KnownContainer> assessed) {
+    private void write(List<KnownContainer> assessed) {
         if (assessed.isEmpty()) {
             return;
         }

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Pattern;
@@ -98,6 +99,55 @@ class EditedRulesTests {
             var answer = service.get(Api.class).as(Role.CLERK).get("/api/containers/" + id + "/assessment");
             assertThat(answer.text("/requirements/0/due")).isEqualTo("2011-05");
         }
+        try (var service = Started.on(database, Map.of())) {
+            theShippedRulesAreBack(service, id);
+        }
+    }
+
+    /** A book that was walked under before is walked under again, once another had been loaded; no restart does it. */
+    private static void theShippedRulesAreBack(Started service, UUID id) {
+        var jdbc = service.get(JdbcClient.class);
+        recomputeOn(service, TestClock.TODAY);
+        assertThat(stored(service, id)).as("twelve years again").isEqualTo(YearMonth.of(2016, 5));
+        var shipped = service.get(LoadedRuleBook.class).id();
+        assertThat(jdbc.sql("select distinct rule_book_id from requirement").query(Integer.class).list())
+                .containsExactly(shipped);
+        var passes = passes(jdbc);
+        jdbc.sql("update requirement set due = '1999-01-01'").update();
+        load(jdbc, shipped);
+        recomputeOn(service, TestClock.TODAY);
+        assertThat(stored(service, id)).as("restarted under the same book").isEqualTo(YearMonth.of(1999, 1));
+
+        var edited = jdbc.sql("select id from rule_book where id <> ?").param(shipped).query(Integer.class).single();
+        load(jdbc, edited);
+        recomputeOn(service, TestClock.TODAY);
+        assertThat(stored(service, id)).as("another service runs on a later book").isEqualTo(YearMonth.of(1999, 1));
+        assertThat(passes(jdbc)).isEqualTo(passes);
+        load(jdbc, shipped);
+        recomputeOn(service, TestClock.TODAY);
+        assertThat(stored(service, id)).as("the other judged, and was gone before it walked")
+                .isEqualTo(YearMonth.of(2016, 5));
+        aWalkThatWasKilledUnderTheOtherBook(service, id, shipped, edited);
+    }
+
+    /** The shipped book's walk stood in the middle when the other came: what it had done is done once more. */
+    private static void aWalkThatWasKilledUnderTheOtherBook(Started service, UUID id, int shipped, int edited) {
+        var jdbc = service.get(JdbcClient.class);
+        jdbc.sql("update recompute set finished_at = null, after_container = ? where rule_book_id = ?")
+                .params(id, shipped).update();
+        load(jdbc, edited);
+        jdbc.sql("update requirement set due = '1999-01-01'").update();
+        load(jdbc, shipped);
+        recomputeOn(service, TestClock.TODAY);
+        assertThat(stored(service, id)).isEqualTo(YearMonth.of(2016, 5));
+    }
+
+    private static void load(JdbcClient jdbc, int book) {
+        jdbc.sql("insert into rule_book_load (rule_book_id) values (?)").param(book).update();
+    }
+
+    private static List<String> passes(JdbcClient jdbc) {
+        return jdbc.sql("select recompute::text from recompute order by id").query(String.class).list();
     }
 
     private static void isStoredWholeBesideTheFirst(Started service, String shipped) {

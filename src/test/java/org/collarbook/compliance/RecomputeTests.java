@@ -41,11 +41,13 @@ class RecomputeTests {
             given.moved(ids.getLast(), site, "2026-11-20T09:00:00Z");
         }
         outdate(ids);
+        jdbc.sql("update requirement set rule_book_id = 0 where container_id = any (?)")
+                .param(ids.toArray(UUID[]::new)).update();
         return ids;
     }
 
     private void outdate(List<UUID> ids) {
-        jdbc.sql("update requirement set due = ?, rule_book_id = 0 where container_id = any (?)")
+        jdbc.sql("update requirement set due = ? where container_id = any (?)")
                 .params(WRONG, ids.toArray(UUID[]::new)).update();
     }
 
@@ -72,8 +74,10 @@ class RecomputeTests {
 
     @Test
     void goesOnWhereAKilledWalkStoppedAndThenRests() {
+        aWalkStands(new UUID(0, 0));
         var ids = fleetOfAnOldRuleBook();
         aWalkStands(ids.get(2));
+        assertThat(ids).allSatisfy(id -> assertThat(due(id)).isEqualTo(LocalDate.of(2016, 5, 1)));
         outdate(ids);
         recompute.run();
         assertThat(ids.subList(0, 3)).as("done before the kill, not done twice")
