@@ -61,7 +61,7 @@ class ReadmeTests {
         shell.environment().put("TRUCK", site("V-02"));
         var process = shell.start();
         var answered = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.waitFor(5, TimeUnit.MINUTES)).isTrue();
         return answered;
     }
 

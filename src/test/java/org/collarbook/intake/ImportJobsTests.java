@@ -3,12 +3,15 @@ package org.collarbook.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 
 import javax.sql.DataSource;
@@ -26,10 +29,12 @@ import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.TestPropertySource;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /** Who checks and commits a ledger when services die or are slow, when it is cancelled, and when the register moves on. */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-large-ledgers")
 class ImportJobsTests {
 
     /** Three pieces of a commit, the last not full. */
@@ -90,10 +95,37 @@ class ImportJobsTests {
         }));
     }
 
-    private void until(Answer of, String field) {
-        for (long end = System.nanoTime() + TimeUnit.MINUTES.toNanos(2); report(of).at(field).isMissingNode();) {
-            assertThat(System.nanoTime()).as("%s never came", field).isLessThan(end);
+    /** Each piece of a commit waits for its turn, and turns are given in the order in which they were asked for. */
+    private static void takeTurn(Connection connection) {
+        try (var statement = connection.createStatement()) {
+            statement.execute("select pg_advisory_xact_lock(hashtext('ledger commit'))");
+        } catch (SQLException failed) {
+            throw new IllegalStateException(failed);
+        }
+    }
+
+    private void untilWaiting(int forATurn) {
+        for (long end = System.nanoTime() + TimeUnit.MINUTES.toNanos(2); jdbc.sql("select count(*) from pg_locks"
+                + " where locktype = 'advisory' and not granted").query(Integer.class).single() < forATurn;) {
+            assertThat(System.nanoTime()).as("%d never waited", forATurn).isLessThan(end);
             LockSupport.parkNanos(5_000_000);
+        }
+    }
+
+    /** Begins a commit that stands still between its first piece and its second, until the other is done. */
+    private void afterTheFirstPiece(Runnable begin, Runnable meanwhile) throws Exception {
+        try (var before = database.getConnection(); var behind = database.getConnection()) {
+            before.setAutoCommit(false);
+            behind.setAutoCommit(false);
+            takeTurn(before);
+            begin.run();
+            untilWaiting(1);
+            var turn = CompletableFuture.runAsync(() -> takeTurn(behind), Thread::startVirtualThread);
+            untilWaiting(2);
+            before.rollback();
+            turn.get(2, TimeUnit.MINUTES);
+            meanwhile.run();
+            behind.rollback();
         }
     }
 
@@ -133,16 +165,21 @@ class ImportJobsTests {
     }
 
     @Test
-    void aCommitThatIsCancelledTellsThroughWhichLineItIsStoredAndMayGoOn() {
+    void aCommitThatIsCancelledTellsThroughWhichLineItIsStoredAndMayGoOn() throws Exception {
         var checked = Ledger.checked(api, ledger(ROWS), null);
-        var queued = Ledger.commit(api, checked, "SKIP").expect(202);
+        var asked = new AtomicReference<Answer>();
+        var cancelledAt = new AtomicLong();
+        afterTheFirstPiece(() -> asked.set(Ledger.commit(api, checked, "SKIP").expect(202)), () -> {
+            var cancelled = api.as(Role.CLERK).post(asked.get().text("/links/cancel"), "").expect(200);
+            long line = cancelled.at("/committedThroughLine").asLong();
+            assertThat(line).isBetween(2L, (long) ROWS);
+            assertThat(Ledger.rows(cancelled)).isEqualTo((line - 1) + "/" + (line - 1) + "/0/0/0/0");
+            assertThat(cancelled.text("/rowsOf")).isEqualTo("COMMIT");
+            cancelledAt.set(line);
+        });
+        var queued = asked.get();
+        long through = cancelledAt.get();
         assertThat(queued.text("/state")).isIn("WAITING_FOR_COMMIT", "COMMITTING");
-        until(queued, "/committedThroughLine");
-        var cancelled = api.as(Role.CLERK).post(queued.text("/links/cancel"), "").expect(200);
-        long through = cancelled.at("/committedThroughLine").asLong();
-        assertThat(through).isBetween(2L, (long) ROWS);
-        assertThat(Ledger.rows(cancelled)).isEqualTo((through - 1) + "/" + (through - 1) + "/0/0/0/0");
-        assertThat(cancelled.text("/rowsOf")).isEqualTo("COMMIT");
         jobs.start(Purpose.COMMIT);
         assertThat(Ledger.over(api, queued, "CANCELLED").at("/committedThroughLine").asLong()).isEqualTo(through);
         assertThat(registered()).isEqualTo(through - 1);
@@ -166,9 +203,14 @@ class ImportJobsTests {
 
         var claim = claimedElsewhere(Purpose.COMMIT, checked);
         var queue = passes.of(Purpose.COMMIT);
-        var dying = CompletableFuture.runAsync(() -> run.toItsEnd(new JobRun(queue, claim)));
-        until(checked, "/committedThroughLine");
-        var next = takenUp(claim);
+        var dying = new CompletableFuture<Void>();
+        var taken = new AtomicReference<Claim>();
+        afterTheFirstPiece(
+                () -> dying.completeAsync(() -> {
+                    run.toItsEnd(new JobRun(queue, claim));
+                    return null;
+                }, Thread::startVirtualThread), () -> taken.set(takenUp(claim)));
+        var next = taken.get();
         assertThat(next.attempt()).isEqualTo(2);
         assertThat(dying).failsWithin(2, TimeUnit.MINUTES).withThrowableThat().withCauseInstanceOf(NotOurs.class);
         long before = report(checked).at("/committedThroughLine").asLong();

@@ -104,6 +104,7 @@ class ImportTests {
         var second = keyed.ifMatch(checked).post(path, Map.of("refused", "SKIP")).expect(202);
         assertEquals("true", second.header("Idempotent-Replay"));
         assertEquals(first.json(), second.json());
+        Ledger.over(api, first, "COMMITTED");
         clerk.get("/api/imports/" + UUID.randomUUID()).expectProblem(404, "NOT_FOUND");
         clerk.get("/api/imports/" + UUID.randomUUID() + "/lines").expectProblem(404, "NOT_FOUND");
     }
@@ -125,7 +126,7 @@ class ImportTests {
         // what was refused has kept nothing
         var other = api.as(Role.CLERK).with("Idempotency-Key", UUID.randomUUID().toString());
         Ledger.handIn(other, new byte[0], null, Map.of()).expectProblem(400, "EMPTY_LEDGER");
-        Ledger.handIn(other, csv, null, Map.of()).expect(202);
+        Ledger.over(api, Ledger.handIn(other, csv, null, Map.of()).expect(202), "CHECKED");
     }
 
     @Test

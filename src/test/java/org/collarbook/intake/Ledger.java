@@ -142,7 +142,7 @@ public final class Ledger {
     }
 
     /** Waits for the end of the latest pass, which must be this one. */
-    static Answer over(Api api, Answer queued, String state) {
+    public static Answer over(Api api, Answer queued, String state) {
         for (long end = System.nanoTime() + PATIENCE_NANOS; System.nanoTime() < end;) {
             var report = api.as(Role.CLERK).get("/api/imports/" + queued.id()).expect(200);
             if (SETTLED.contains(report.text("/state"))) {

@@ -16,9 +16,11 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.junit.jupiter.api.Test;
+import org.springframework.test.context.TestPropertySource;
 
-/** The template, the forms of CSV that are read, and how lines are counted. */
+/** The template, the forms of CSV that are read, and how lines are counted; where no ledger has the template's sites. */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-few-rows")
 class LedgerFormTests {
 
     private final Api api;

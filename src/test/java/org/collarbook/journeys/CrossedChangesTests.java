@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Stream;
 
 import org.collarbook.access.Role;
 import org.collarbook.testing.Answer;
@@ -41,9 +42,10 @@ class CrossedChangesTests {
             containers.add(id);
         }
         var answers = new ConcurrentLinkedQueue<Answer>();
-        var threads = List.of(CompletableFuture.runAsync(() -> renamed(site, customer, answers)),
-                CompletableFuture.runAsync(() -> tagged(containers, answers)),
-                CompletableFuture.runAsync(() -> tagged(containers.reversed(), answers)));
+        // the common pool of a small machine would do one after the other
+        var threads = Stream.<Runnable>of(() -> renamed(site, customer, answers), () -> tagged(containers, answers),
+                () -> tagged(containers.reversed(), answers))
+                .map(changes -> CompletableFuture.runAsync(changes, Thread::startVirtualThread)).toList();
         threads.forEach(CompletableFuture::join);
         assertThat(answers).hasSize(3 * ROUNDS)
                 .allSatisfy(answer -> assertThat(answer.status()).as(answer.toString()).isIn(200, 201, 412));

@@ -133,7 +133,7 @@ class RouteDayTests {
         var plan = dispatcher.post("/api/pull-plans", Map.of("months", 6, "depot", depot, "shop", Map.of("perWeek", 1)))
                 .expect(202).id();
         Answer made = dispatcher.get("/api/pull-plans/" + plan);
-        for (int i = 0; i < 600 && !made.text("/status").equals("DONE"); i++) {
+        for (int i = 0; i < 1800 && !made.text("/status").equals("DONE"); i++) {
             Thread.sleep(100);
             made = dispatcher.get("/api/pull-plans/" + plan);
         }

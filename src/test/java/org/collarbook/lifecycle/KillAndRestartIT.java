@@ -88,7 +88,7 @@ class KillAndRestartIT {
             assertThat(asked.statusCode()).isEqualTo(202);
             var location = asked.headers().firstValue("Location").orElseThrow();
             var plan = service.get(location, key).body();
-            for (int tries = 0; tries < 300 && plan.matches(".*\"status\":\"(QUEUED|RUNNING)\".*"); tries++) {
+            for (int tries = 0; tries < 1800 && plan.matches(".*\"status\":\"(QUEUED|RUNNING)\".*"); tries++) {
                 Thread.sleep(100);
                 plan = service.get(location, key).body();
             }

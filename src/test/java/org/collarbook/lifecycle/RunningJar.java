@@ -21,7 +21,7 @@ public final class RunningJar implements AutoCloseable {
 
     private static final Pattern KEY = Pattern.compile("(?m)^(cb_[A-Za-z0-9_-]{43})$");
     private static final HttpClient HTTP = HttpClient.newHttpClient();
-    private static final Duration PATIENCE = Duration.ofSeconds(90);
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
 
     private final Process process;
     private final int port;
@@ -100,7 +100,7 @@ public final class RunningJar implements AutoCloseable {
 
     private HttpRequest.Builder request(String path, String key) {
         return HttpRequest.newBuilder(URI.create("http://localhost:" + port + path))
-                .header("Authorization", "Bearer " + key).timeout(Duration.ofSeconds(60));
+                .header("Authorization", "Bearer " + key).timeout(Duration.ofMinutes(2));
     }
 
     private static HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {

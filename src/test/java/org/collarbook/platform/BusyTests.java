@@ -21,7 +21,7 @@ import com.zaxxer.hikari.HikariDataSource;
 
 /** With every connection in use, a request is told to come again; it is no fault of the service. */
 @RegisterTest
-@TestPropertySource(properties = {"spring.datasource.hikari.connection-timeout=2000",
+@TestPropertySource(properties = {"spring.datasource.hikari.connection-timeout=5000",
         "spring.datasource.hikari.maximum-pool-size=2"})
 class BusyTests {
 

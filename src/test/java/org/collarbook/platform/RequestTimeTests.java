@@ -19,7 +19,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 
 /** A request that waits too long is ended by the database and stores nothing; what runs in the background is not. */
 @RegisterTest
-@TestPropertySource(properties = "collarbook.requests.time=2s")
+@TestPropertySource(properties = "collarbook.requests.time=4s")
 class RequestTimeTests {
 
     private final Api api;
@@ -66,19 +66,19 @@ class RequestTimeTests {
     void workInTheBackgroundTakesWhatItTakes() {
         transaction.executeWithoutResult(status -> {
             Unhurried.go(jdbc);
-            jdbc.sql("select pg_sleep(3)").query(String.class).optional();
+            jdbc.sql("select pg_sleep(5)").query(String.class).optional();
         });
-        assertThat(limit()).as("of the transaction alone").isEqualTo("2s");
+        assertThat(limit()).as("of the transaction alone").isEqualTo("4s");
     }
 
     @Test
     void aFileIsSentAsLongAsSomebodyReads() throws Exception {
         for (int i = 0; i < 2; i++) {
             var out = new ByteArrayOutputStream();
-            copyOut.write("copy (select pg_sleep(0.03) from generate_series(1, 100)) to stdout", out);
-            assertThat(out.size()).isEqualTo(100);
+            copyOut.write("copy (select pg_sleep(0.03) from generate_series(1, 170)) to stdout", out);
+            assertThat(out.size()).isEqualTo(170);
         }
-        assertThat(limit()).isEqualTo("2s");
+        assertThat(limit()).isEqualTo("4s");
     }
 
     private String limit() {

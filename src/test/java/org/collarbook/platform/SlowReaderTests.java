@@ -37,7 +37,7 @@ import jakarta.servlet.http.HttpServletResponse;
 /** Who reads an answer too slowly loses it; and one that fails half-way is never taken for whole. */
 @RegisterTest
 @Import(SlowReaderTests.Doors.class)
-@TestPropertySource(properties = {"collarbook.answers.patience=3s", "collarbook.answers.per-second=10MB",
+@TestPropertySource(properties = {"collarbook.answers.patience=3s", "collarbook.answers.per-second=2MB",
         "server.tomcat.connection-timeout=12s", "collarbook.bodies.at-once=3", "collarbook.bodies.time=20s"})
 class SlowReaderTests {
 

@@ -17,7 +17,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 
 /** Behind the barriers of the views the lists reach their rows by an index: a condition that leaks is held back by them. */
 @RegisterTest
-@TestPropertySource(properties = "spring.application.name=collarbook-portal-plans")
+@TestPropertySource(properties = "spring.application.name=collarbook-few-rows")
 class PortalIndexTests {
 
     private final Given given;

@@ -162,7 +162,7 @@ public final class TheirThings {
     /** The id of the job, once it is done. */
     private String over(String path, Object body) {
         var id = staff.with("Idempotency-Key", UUID.randomUUID().toString()).post(path, body).expect(202).id();
-        for (int tries = 0; tries < 600; tries++) {
+        for (int tries = 0; tries < 3600; tries++) {
             if (staff.get(path + "/" + id).expect(200).text("/status").equals("DONE")) {
                 return id;
             }

@@ -28,7 +28,7 @@ record Exports(Api api, Given given) {
     }
 
     Answer over(String id) {
-        var end = Instant.now().plus(Duration.ofSeconds(60));
+        var end = Instant.now().plus(Duration.ofMinutes(3));
         while (true) {
             var export = api.as(Role.CLERK).get("/api/schedule-exports/" + id).expect(200);
             if (!List.of("QUEUED", "RUNNING").contains(export.text("/status"))) {

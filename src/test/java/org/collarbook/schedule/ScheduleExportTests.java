@@ -210,7 +210,7 @@ class ScheduleExportTests {
     }
 
     private static void waitUntilStopped(JdbcClient locking) {
-        var end = Instant.now().plus(Duration.ofSeconds(30));
+        var end = Instant.now().plus(Duration.ofMinutes(2));
         while (locking.sql("select count(*) from pg_locks where not granted and relation ="
                 + " 'schedule_export_piece'::regclass").query(Integer.class).single() == 0) {
             assertThat(Instant.now()).as("the export has come to its first file").isBefore(end);
@@ -352,5 +352,6 @@ class ScheduleExportTests {
         assertThat(first.header("Location")).isEqualTo("/api/schedule-exports/" + first.id());
         assertThat(clerk.post("/api/schedule-exports", of(site, "CSV")).expect(202).id()).isEqualTo(first.id());
         clerk.post("/api/schedule-exports", of(site, "XLSX")).expectProblem(422, "IDEMPOTENCY_KEY_REUSED");
+        assertThat(exports.over(first.id()).text("/status")).isEqualTo("DONE");
     }
 }

@@ -62,7 +62,7 @@ class SpreadsheetProgramTests {
                 "--headless", "--convert-to", CSV, "--outdir", folder.toString(), folder.resolve("schedule.xlsx")
                         .toString())
                 .redirectErrorStream(true).redirectOutput(folder.resolve("log").toFile()).start();
-        assertThat(converted.waitFor(2, TimeUnit.MINUTES)).isTrue();
+        assertThat(converted.waitFor(10, TimeUnit.MINUTES)).isTrue();
         assertThat(folder.resolve("schedule.csv")).as(Files.readString(folder.resolve("log"))).exists();
         assertThat(cells(Files.readString(folder.resolve("schedule.csv")))).hasSize(6).isEqualTo(cells(plain));
     }

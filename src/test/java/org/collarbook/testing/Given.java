@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
 /** Things that a test starts from, each new and unlike any other. */
 public final class Given {
 
-    private static final AtomicInteger NUMBER = new AtomicInteger();
+    /** All of as many digits, so that they sort as they came. */
+    private static final AtomicInteger NUMBER = new AtomicInteger(100_000);
 
     private final Api api;
 

@@ -3,6 +3,8 @@ package org.collarbook.testing;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Map;
 
@@ -36,6 +38,12 @@ public final class OwnServer implements AutoCloseable {
     public String[] arguments() {
         return properties.entrySet().stream().map(property -> "--" + property.getKey() + "=" + property.getValue())
                 .toArray(String[]::new);
+    }
+
+    /** Of whoever owns the tables. */
+    public Connection owner() throws SQLException {
+        return DriverManager.getConnection(properties.get("spring.flyway.url"), properties.get("spring.flyway.user"),
+                properties.get("spring.flyway.password"));
     }
 
     @Override

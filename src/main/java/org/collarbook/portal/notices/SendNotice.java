@@ -79,12 +79,12 @@ class SendNotice implements DisposableBean {
         headers.forEach(request::setHeader);
         request.setEntity(new ByteArrayEntity(body, ContentType.APPLICATION_JSON));
         var late = new AtomicBoolean();
+        long start = System.nanoTime();
         // a timeout of the socket begins anew with every byte
         var stop = deadlines.schedule(() -> {
             late.set(true);
             request.cancel();
         }, deadline.toMillis(), TimeUnit.MILLISECONDS);
-        long start = System.nanoTime();
         try {
             var answer = answer(request);
             return new Attempt(Attempt.of(answer.getCode()), answer.getCode(), tookMs(start), null,

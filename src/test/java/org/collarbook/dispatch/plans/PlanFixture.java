@@ -87,7 +87,7 @@ final class PlanFixture {
     }
 
     Answer over(String location) {
-        for (int tries = 0; tries < 600; tries++) {
+        for (int tries = 0; tries < 3600; tries++) {
             var plan = api.as(Role.DISPATCHER).get(location).expect(200);
             if (OVER.contains(plan.text("/status"))) {
                 return plan;

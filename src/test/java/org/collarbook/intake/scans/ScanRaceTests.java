@@ -37,7 +37,7 @@ class ScanRaceTests {
     private static final int STATED = 1_000;
     private static final int CONTAINERS = 5;
     /** More than the pool has connections; not so many that a slow machine keeps one waiting for longer than it may. */
-    private static final int IN_FLIGHT = 40;
+    private static final int IN_FLIGHT = 24;
     /** Before every fill, so that none of them was made before a hold. */
     private static final String HELD = "2026-11-25T07:00:00Z";
 

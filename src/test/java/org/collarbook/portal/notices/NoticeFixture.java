@@ -123,7 +123,7 @@ final class NoticeFixture implements AutoCloseable {
 
     /** Sends until it has come about; fails after a while. */
     static void until(DeliverNotices deliver, BooleanSupplier cameAbout) {
-        long end = System.nanoTime() + Duration.ofSeconds(30).toNanos();
+        long end = System.nanoTime() + Duration.ofMinutes(2).toNanos();
         while (!cameAbout.getAsBoolean()) {
             assertThat(System.nanoTime()).as("it did not come about").isLessThan(end);
             deliver.begin();

@@ -54,7 +54,7 @@ class TwoServicesTests {
                     .sql("update notice_scan set scanned_through = '-infinity'").update();
             one.get(TellDueSoon.class).scan();
             other.get(TellDueSoon.class).scan();
-            long end = System.nanoTime() + Duration.ofSeconds(60).toNanos();
+            long end = System.nanoTime() + Duration.ofMinutes(3).toNanos();
             while (tolds.stream().anyMatch(told -> told.receiver().received().size() < 15)
                     && System.nanoTime() < end) {
                 NoticeFixture.pause(100);
