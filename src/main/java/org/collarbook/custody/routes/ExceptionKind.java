@@ -2,7 +2,9 @@ package org.collarbook.custody.routes;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Collectors;
 
+import org.collarbook.custody.routes.VisitPattern.NotDriven;
 import org.springframework.http.HttpStatus;
 
 /** What is said about a single day of a route. */
@@ -11,7 +13,8 @@ public enum ExceptionKind {
         @Override
         void check(VisitPattern visits, LocalDate day) {
             if (!visits.isVisit(day)) {
-                throw NearestVisits.to(day, List.of(visits)).notAVisit(day, "so it cannot be skipped").asException();
+                var why = visits.notDriven(day, day).stream().map(NotDriven::words).collect(Collectors.joining("; "));
+                throw NearestVisits.to(day, List.of(visits)).notAVisit(day, why).asException();
             }
         }
     },

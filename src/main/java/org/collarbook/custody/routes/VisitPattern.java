@@ -3,6 +3,7 @@ package org.collarbook.custody.routes;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -19,7 +20,13 @@ public record VisitPattern(VisitRule rule, LocalDate from, boolean onHolidays, N
         NavigableMap<LocalDate, String> added, SortedMap<LocalDate, String> holidays) {
 
     /** A day of the rule on which the route is not driven; {@code reason}: the holiday's name, or why it is skipped. */
-    public record NotDriven(LocalDate day, Why why, String reason) {}
+    public record NotDriven(LocalDate day, Why why, String reason) {
+
+        /** Such as "holiday: Thanksgiving". */
+        public String words() {
+            return why.name().toLowerCase(Locale.ROOT) + ": " + reason;
+        }
+    }
 
     public enum Why {
         HOLIDAY,

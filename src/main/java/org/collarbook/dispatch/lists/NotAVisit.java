@@ -2,7 +2,6 @@ package org.collarbook.dispatch.lists;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -30,6 +29,6 @@ final class NotAVisit {
 
     private static Stream<String> why(Route route, LocalDate day) {
         return route.visits().notDriven(day, day).stream()
-                .map(not -> route.code() + " " + not.why().name().toLowerCase(Locale.ROOT) + ": " + not.reason());
+                .map(not -> route.code() + " " + not.words());
     }
 }
