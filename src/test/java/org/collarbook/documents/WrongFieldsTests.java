@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.concurrent.locks.LockSupport;
 
 import org.collarbook.access.Role;
 import org.collarbook.testing.Answer;
@@ -94,7 +95,7 @@ class WrongFieldsTests {
 
     private void changeNothing(Random random) {
         for (long end = System.nanoTime() + 60_000_000_000L; System.nanoTime() < end && underWay();) {
-            Thread.onSpinWait();
+            LockSupport.parkNanos(50_000_000);
         }
         Collections.shuffle(refused, random);
         var again = List.copyOf(refused.subList(0, Math.min(ASKED_AGAIN, refused.size())));
