@@ -25,9 +25,18 @@ import org.springframework.web.util.pattern.PathPatternParser;
  */
 public final class Doors {
 
+    private static final Set<Role> ALL = EnumSet.allOf(Role.class);
     private static final Set<Role> STAFF = EnumSet.of(FILLER, DISPATCHER, YARD, CLERK, ADMINISTRATOR);
     private static final Set<Role> OFFICE = EnumSet.of(CLERK, ADMINISTRATOR);
+    private static final Set<Role> ADMINISTRATION = EnumSet.of(ADMINISTRATOR);
+    /** Who works on containers, and records what was done to them. */
+    private static final Set<Role> BENCH = EnumSet.of(YARD, CLERK, ADMINISTRATOR);
+    private static final Set<Role> FILLING = EnumSet.of(FILLER, YARD, CLERK, ADMINISTRATOR);
     private static final Set<Role> DISPATCH = EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR);
+    private static final Set<Role> CARRIAGE = EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR);
+    private static final Set<Role> PORTAL_READERS = EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR);
+    private static final Set<Role> NOTICES = EnumSet.of(PORTAL, CLERK, ADMINISTRATOR);
+    private static final Set<Role> NOTICE_SECRETS = EnumSet.of(PORTAL, ADMINISTRATOR);
 
     /** Open to all who read: no key is asked for. */
     public static final List<String> OPEN = List.of("/actuator/health", "/actuator/health/**", "/api-docs",
@@ -37,40 +46,40 @@ public final class Doors {
 
     public static final List<Door> TABLE = List.of(
             // the decision
-            door(HttpMethod.POST, "/api/assessments", EnumSet.allOf(Role.class)),
+            door(HttpMethod.POST, "/api/assessments", ALL),
             door(HttpMethod.GET, "/api/fill-check", STAFF), door(HttpMethod.POST, "/api/fill-check", STAFF),
             // what was in it
-            door(HttpMethod.POST, "/api/fills", EnumSet.of(FILLER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/fills", FILLING),
             door(HttpMethod.GET, "/api/containers/*/fills", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/emptyings", EnumSet.of(FILLER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/emptyings", FILLING),
             door(HttpMethod.GET, "/api/products", STAFF), door(HttpMethod.GET, "/api/products/*", STAFF),
             door(HttpMethod.POST, "/api/products", OFFICE), door(HttpMethod.PUT, "/api/products/*", OFFICE),
             // public law is anybody's to read
-            door(HttpMethod.GET, "/api/rules", EnumSet.allOf(Role.class)),
-            door(HttpMethod.GET, "/api/rules/coverage", EnumSet.allOf(Role.class)),
-            door(HttpMethod.GET, "/api/rules/*", EnumSet.allOf(Role.class)),
-            door(HttpMethod.GET, "/api/retention", EnumSet.allOf(Role.class)),
+            door(HttpMethod.GET, "/api/rules", ALL),
+            door(HttpMethod.GET, "/api/rules/coverage", ALL),
+            door(HttpMethod.GET, "/api/rules/*", ALL),
+            door(HttpMethod.GET, "/api/retention", ALL),
             // the register
             door(HttpMethod.GET, "/api/containers", STAFF), door(HttpMethod.GET, "/api/containers/*", STAFF),
             door(HttpMethod.GET, "/api/containers/*/assessment", STAFF),
-            door(HttpMethod.POST, "/api/containers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.PUT, "/api/containers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers", BENCH),
+            door(HttpMethod.PUT, "/api/containers/*", BENCH),
             door(HttpMethod.GET, "/api/containers/*/parts", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/parts", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/containers/*/parts/*/removal", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/parts", BENCH),
+            door(HttpMethod.POST, "/api/containers/*/parts/*/removal", BENCH),
             door(HttpMethod.GET, "/api/containers/*/out-of-service", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/out-of-service", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/containers/*/out-of-service/return", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/out-of-service", BENCH),
+            door(HttpMethod.POST, "/api/containers/*/out-of-service/return", BENCH),
             door(HttpMethod.GET, "/api/containers/*/transport-records", STAFF),
             door(HttpMethod.POST, "/api/containers/*/transport-records",
-                    EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/training", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+                    CARRIAGE),
+            door(HttpMethod.GET, "/api/training", CARRIAGE),
             door(HttpMethod.POST, "/api/training", OFFICE),
             door(HttpMethod.POST, "/api/stamps/readings", STAFF),
             // which one it is
             door(HttpMethod.GET, "/api/tags", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/tags", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/containers/*/tag-removals", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/tags", BENCH),
+            door(HttpMethod.POST, "/api/containers/*/tag-removals", BENCH),
             door(HttpMethod.POST, "/api/containers/*/mark-corrections", OFFICE),
             door(HttpMethod.POST, "/api/mark-corrections/*/reversals", OFFICE),
             door(HttpMethod.GET, "/api/containers/*/identity", STAFF),
@@ -88,33 +97,33 @@ public final class Doors {
             door(HttpMethod.POST, "/api/customers", OFFICE), door(HttpMethod.PUT, "/api/customers/*", OFFICE),
             door(HttpMethod.GET, "/api/sites", STAFF), door(HttpMethod.GET, "/api/sites/*", STAFF),
             door(HttpMethod.POST, "/api/sites", OFFICE), door(HttpMethod.PUT, "/api/sites/*", OFFICE),
-            door(HttpMethod.POST, "/api/movements", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/movements", CARRIAGE),
             door(HttpMethod.GET, "/api/containers/*/movements", STAFF),
             // when somebody is next there
             door(HttpMethod.GET, "/api/routes", STAFF), door(HttpMethod.GET, "/api/routes/*", STAFF),
-            door(HttpMethod.POST, "/api/routes", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.PUT, "/api/routes/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.PUT, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/routes/*/exceptions/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/routes", DISPATCH),
+            door(HttpMethod.PUT, "/api/routes/*", DISPATCH),
+            door(HttpMethod.PUT, "/api/routes/*/exceptions/*", DISPATCH),
+            door(HttpMethod.DELETE, "/api/routes/*/exceptions/*", DISPATCH),
             door(HttpMethod.GET, "/api/routes/*/visits", STAFF), door(HttpMethod.GET, "/api/sites/*/visits", STAFF),
             door(HttpMethod.GET, "/api/holidays", STAFF),
-            door(HttpMethod.PUT, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/holidays/*", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.PUT, "/api/holidays/*", DISPATCH),
+            door(HttpMethod.DELETE, "/api/holidays/*", DISPATCH),
             door(HttpMethod.GET, "/api/sites/*/rack", STAFF),
-            door(HttpMethod.PUT, "/api/sites/*/rack", EnumSet.of(DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.PUT, "/api/sites/*/rack", DISPATCH),
             // whoever sees it standing there says so
             door(HttpMethod.POST, "/api/sightings", STAFF),
             door(HttpMethod.GET, "/api/containers/*/sightings", STAFF),
             door(HttpMethod.GET, "/api/place-disputes", STAFF),
             // whoever looks at the gauge, and what sends it
             door(HttpMethod.POST, "/api/readings", STAFF), door(HttpMethod.GET, "/api/containers/*/readings", STAFF),
-            door(HttpMethod.POST, "/api/swaps", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/swaps", CARRIAGE),
             door(HttpMethod.GET, "/api/sites/*/swaps", STAFF),
             // what stands beside the tanks of a site
             door(HttpMethod.GET, "/api/sites/*/extinguishers", STAFF),
-            door(HttpMethod.POST, "/api/sites/*/extinguishers", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/sites/*/extinguishers/*/records", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/sites/*/extinguishers/*", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/sites/*/extinguishers", BENCH),
+            door(HttpMethod.POST, "/api/sites/*/extinguishers/*/records", BENCH),
+            door(HttpMethod.DELETE, "/api/sites/*/extinguishers/*", BENCH),
             door(HttpMethod.GET, "/api/sites/*/requirements", STAFF),
             // what keeps a container out of service
             door(HttpMethod.GET, "/api/holds/reasons", STAFF),
@@ -122,7 +131,7 @@ public final class Doors {
             // whoever sees the dent says so
             door(HttpMethod.POST, "/api/containers/*/holds", STAFF),
             // for the office a clerk's key is asked for besides
-            door(HttpMethod.POST, "/api/holds/*/lifts", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/holds/*/lifts", BENCH),
             door(HttpMethod.GET, "/api/declarations", OFFICE), door(HttpMethod.GET, "/api/declarations/*", OFFICE),
             door(HttpMethod.POST, "/api/declarations", OFFICE),
             door(HttpMethod.POST, "/api/declarations/previews", OFFICE),
@@ -133,14 +142,13 @@ public final class Doors {
             door(HttpMethod.GET, "/api/requalifiers", STAFF), door(HttpMethod.GET, "/api/requalifiers/*", STAFF),
             door(HttpMethod.POST, "/api/requalifiers", OFFICE), door(HttpMethod.PUT, "/api/requalifiers/*", OFFICE),
             door(HttpMethod.GET, "/api/containers/*/requalifications", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/requalifications", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/containers/*/requalifications", BENCH),
             door(HttpMethod.GET, "/api/requalifications/*", STAFF),
-            door(HttpMethod.POST, "/api/requalifications/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/requalifications/*/corrections", BENCH),
             door(HttpMethod.GET, "/api/containers/*/repairs", STAFF),
-            door(HttpMethod.POST, "/api/containers/*/repairs", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/repairs/*/corrections", EnumSet.of(YARD, CLERK, ADMINISTRATOR)),
-            // the ledger
-            // owners and who declared what are in it
+            door(HttpMethod.POST, "/api/containers/*/repairs", BENCH),
+            door(HttpMethod.POST, "/api/repairs/*/corrections", BENCH),
+            // the ledger; owners and who declared what are in it
             door(HttpMethod.GET, "/api/ledger", OFFICE),
             door(HttpMethod.GET, "/api/imports/template", OFFICE), door(HttpMethod.POST, "/api/imports", OFFICE),
             door(HttpMethod.GET, "/api/imports/*", OFFICE), door(HttpMethod.GET, "/api/imports/*/lines", OFFICE),
@@ -150,11 +158,11 @@ public final class Doors {
             door(HttpMethod.PUT, "/api/column-maps/*", OFFICE), door(HttpMethod.DELETE, "/api/column-maps/*", OFFICE),
             // what a depot that worked offline sends later; each line asks for the roles of its own endpoint
             door(HttpMethod.POST, "/api/scan-batches", STAFF), door(HttpMethod.GET, "/api/scan-batches/*", STAFF),
-            door(HttpMethod.POST, "/api/demo", EnumSet.of(ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/demo", ADMINISTRATION),
             // the three lists
-            door(HttpMethod.GET, "/api/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/pull-list/place-unknown", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/routes/*/pull-list", EnumSet.of(DISPATCHER, YARD, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/pull-list", CARRIAGE),
+            door(HttpMethod.GET, "/api/pull-list/place-unknown", CARRIAGE),
+            door(HttpMethod.GET, "/api/routes/*/pull-list", CARRIAGE),
             // the plan that spreads the load
             door(HttpMethod.POST, "/api/pull-plans", DISPATCH), door(HttpMethod.GET, "/api/pull-plans", DISPATCH),
             door(HttpMethod.GET, "/api/pull-plans/*", DISPATCH),
@@ -177,29 +185,29 @@ public final class Doors {
             door(HttpMethod.GET, "/api/calendar-feeds", DISPATCH),
             door(HttpMethod.DELETE, "/api/calendar-feeds/*", DISPATCH),
             // what a customer's web site is built on; the staff names the customer
-            door(HttpMethod.GET, "/api/portal/containers", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/portal/containers/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/portal/sites", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/portal/sites/*", EnumSet.of(PORTAL, DISPATCHER, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.GET, "/api/portal/containers", PORTAL_READERS),
+            door(HttpMethod.GET, "/api/portal/containers/*", PORTAL_READERS),
+            door(HttpMethod.GET, "/api/portal/sites", PORTAL_READERS),
+            door(HttpMethod.GET, "/api/portal/sites/*", PORTAL_READERS),
             door(HttpMethod.GET, "/api/customers/*/containers", DISPATCH),
             // what a customer's own system is told: a lasting way out of the house, so made like a key, or by the customer
-            door(HttpMethod.POST, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/customers/*/notice-subscriptions", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/notice-subscriptions/*", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/notice-subscriptions/*", EnumSet.of(PORTAL, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/notice-subscriptions/*/secret-rotation", EnumSet.of(PORTAL, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/notice-subscriptions/*/pause", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/notice-subscriptions/*/resumption", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/notice-subscriptions/*/test", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/notice-subscriptions/*/replays", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/notice-subscriptions/*/notices", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/notice-subscriptions/*/attempts", EnumSet.of(PORTAL, CLERK, ADMINISTRATOR)),
+            door(HttpMethod.POST, "/api/customers/*/notice-subscriptions", NOTICE_SECRETS),
+            door(HttpMethod.GET, "/api/customers/*/notice-subscriptions", NOTICES),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*", NOTICES),
+            door(HttpMethod.DELETE, "/api/notice-subscriptions/*", NOTICE_SECRETS),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/secret-rotation", NOTICE_SECRETS),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/pause", NOTICES),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/resumption", NOTICES),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/test", NOTICES),
+            door(HttpMethod.POST, "/api/notice-subscriptions/*/replays", NOTICES),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*/notices", NOTICES),
+            door(HttpMethod.GET, "/api/notice-subscriptions/*/attempts", NOTICES),
             // keys
-            door(HttpMethod.GET, "/api/keys", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/keys", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.POST, "/api/keys/*/rotation", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.DELETE, "/api/keys/*", EnumSet.of(ADMINISTRATOR)),
-            door(HttpMethod.GET, "/api/access-log", EnumSet.of(ADMINISTRATOR)));
+            door(HttpMethod.GET, "/api/keys", ADMINISTRATION),
+            door(HttpMethod.POST, "/api/keys", ADMINISTRATION),
+            door(HttpMethod.POST, "/api/keys/*/rotation", ADMINISTRATION),
+            door(HttpMethod.DELETE, "/api/keys/*", ADMINISTRATION),
+            door(HttpMethod.GET, "/api/access-log", ADMINISTRATION));
 
     /** What changes nothing, though it is asked by POST. */
     static final Set<String> READS_BY_POST = Set.of("/api/assessments", "/api/fill-check", "/api/stamps/readings",

@@ -25,11 +25,13 @@ class KeyFilter extends OncePerRequestFilter {
 
     private final Keys keys;
     private final Tokens tokens;
+    private final Guesses guesses;
     private final ProblemAnswers problems;
 
-    KeyFilter(Keys keys, Tokens tokens, ProblemAnswers problems) {
+    KeyFilter(Keys keys, Tokens tokens, Guesses guesses, ProblemAnswers problems) {
         this.keys = keys;
         this.tokens = tokens;
+        this.guesses = guesses;
         this.problems = problems;
     }
 
@@ -39,9 +41,12 @@ class KeyFilter extends OncePerRequestFilter {
         var header = request.getHeader(HttpHeaders.AUTHORIZATION);
         if (header != null && header.regionMatches(true, 0, SCHEME, 0, SCHEME.length())) {
             try {
-                callerOf(header.substring(SCHEME.length()).strip()).ifPresent(KeyFilter::letIn);
+                guesses.open(header.substring(SCHEME.length()).strip(), request, response, this::callerOf)
+                        .ifPresent(KeyFilter::letIn);
             } catch (ProblemException refused) {
-                response.setHeader(HttpHeaders.RETRY_AFTER, "30");
+                if (!response.containsHeader(HttpHeaders.RETRY_AFTER)) {
+                    response.setHeader(HttpHeaders.RETRY_AFTER, "30");
+                }
                 problems.write(response, refused.problem());
                 return;
             }

@@ -90,7 +90,9 @@ class KeysController {
 
     @ResponseStatus(HttpStatus.NO_CONTENT)
     @DeleteMapping("/{id}")
-    @Operation(summary = "Revoke a key at once")
+    @Operation(summary = "Revoke a key at once", description = """
+            What was made with it stays: the notice subscriptions of a portal go on, and so do calendars. \
+            GET /api/customers/{id}/notice-subscriptions and GET /api/calendar-feeds name them, DELETE ends them.""")
     ResponseEntity<Void> revoke(@PathVariable UUID id) {
         keys.revoke(id);
         return ResponseEntity.noContent().build();

@@ -1,10 +1,7 @@
 package org.collarbook.access;
 
-import java.time.Duration;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
 import org.collarbook.platform.Problem;
@@ -12,21 +9,20 @@ import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 
-import io.github.bucket4j.Bucket;
-import io.github.bucket4j.ConsumptionProbe;
+import io.github.bucket4j.TimeMeter;
 import jakarta.servlet.http.HttpServletResponse;
 
 /**
  * How much each caller may ask in a minute, by the most generous of its roles; 0 is without a limit. Kept in memory, so
- * each instance of the service counts by itself; there is one bucket for each key in use and each calendar that exists.
+ * each instance of the service counts by itself; there is one bucket for each key and each calendar in use.
  */
 @Component
 public class Rates {
 
-    private static final Duration WINDOW = Duration.ofMinutes(1);
+    private static final int MOST = 100_000;
 
     private final AccessSettings settings;
-    private final Map<UUID, Bucket> buckets = new ConcurrentHashMap<>();
+    private final Buckets<UUID> buckets = new Buckets<>(MOST, TimeMeter.SYSTEM_MILLISECONDS);
 
     Rates(AccessSettings settings) {
         this.settings = settings;
@@ -62,8 +58,8 @@ public class Rates {
         if (perMinute == 0) {
             return Optional.empty();
         }
-        var left = take(who, perMinute);
-        response.setHeader("RateLimit-Policy", "\"" + noun + "\";q=" + perMinute + ";w=" + WINDOW.toSeconds());
+        var left = buckets.of(who, perMinute).tryConsumeAndReturnRemaining(1);
+        response.setHeader("RateLimit-Policy", "\"" + noun + "\";q=" + perMinute + ";w=" + Buckets.WINDOW.toSeconds());
         response.setHeader("RateLimit", "\"" + noun + "\";r=" + left.getRemainingTokens() + ";t="
                 + seconds(left.getNanosToWaitForReset()));
         if (left.isConsumed()) {
@@ -75,12 +71,7 @@ public class Rates {
     }
 
     /** Rounded up, and never 0: a second early is refused again. */
-    private static long seconds(long nanos) {
+    static long seconds(long nanos) {
         return Math.max(1, TimeUnit.NANOSECONDS.toSeconds(nanos + TimeUnit.SECONDS.toNanos(1) - 1));
-    }
-
-    private ConsumptionProbe take(UUID who, long perMinute) {
-        return buckets.computeIfAbsent(who, id -> Bucket.builder().addLimit(limit -> limit.capacity(perMinute)
-                .refillGreedy(perMinute, WINDOW)).build()).tryConsumeAndReturnRemaining(1);
     }
 }

@@ -30,8 +30,8 @@ class SecurityConfiguration implements WebMvcConfigurer {
     }
 
     @Bean
-    SecurityFilterChain doors(HttpSecurity http, AccessSettings settings, Keys keys, Tokens tokens, Rates rates,
-            AccessLog log, Strangers strangers, ProblemAnswers problems) {
+    SecurityFilterChain doors(HttpSecurity http, AccessSettings settings, Keys keys, Tokens tokens, Guesses guesses,
+            Rates rates, AccessLog log, Strangers strangers, ProblemAnswers problems) {
         var closed = new ClosedDoors(problems);
         return http.sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
                 // no cookies, so nothing a foreign page could ride on
@@ -41,7 +41,7 @@ class SecurityConfiguration implements WebMvcConfigurer {
                 .headers(AnswerHeaders::write).cors(cors -> AnswerHeaders.cors(cors, settings.corsOrigins()))
                 // outside of all that may refuse; then who it is, and how often
                 .addFilterAfter(new AccessLogFilter(log, strangers), HeaderWriterFilter.class)
-                .addFilterBefore(new KeyFilter(keys, tokens, problems), AuthorizationFilter.class)
+                .addFilterBefore(new KeyFilter(keys, tokens, guesses, problems), AuthorizationFilter.class)
                 .addFilterAfter(new RateFilter(rates, problems), KeyFilter.class)
                 .authorizeHttpRequests(SecurityConfiguration::open)
                 .exceptionHandling(refused -> refused.authenticationEntryPoint(closed).accessDeniedHandler(closed))

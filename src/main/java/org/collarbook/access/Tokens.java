@@ -30,11 +30,12 @@ import com.nimbusds.jose.jwk.source.RateLimitReachedException;
 class Tokens {
 
     private static final Logger log = LoggerFactory.getLogger(Tokens.class);
+    private static final int MOST_NOTED = 100_000;
 
     private final @Nullable JwtDecoder decoder;
     private final JdbcClient jdbc;
     private final Clock clock;
-    /** Who is in the table already; an issuer has as many subjects as the business has people and portals. */
+    /** Of those in the table already the latest; to write the others once more changes nothing. */
     private final Set<UUID> noted = ConcurrentHashMap.newKeySet();
 
     Tokens(AccessSettings settings, JdbcClient jdbc, Clock clock) {
@@ -76,6 +77,9 @@ class Tokens {
             jdbc.sql("insert into token_caller (id, issuer, subject, first_seen_at) values (?, ?, ?, ?)"
                     + " on conflict do nothing")
                     .params(id, issuer, subject, clock.instant().atOffset(ZoneOffset.UTC)).update();
+            if (noted.size() >= MOST_NOTED) {
+                noted.clear();
+            }
             noted.add(id);
         }
         var grant = TokenGrant.of(token);

@@ -88,7 +88,7 @@ class RunPass {
         var stored = walk.stored();
         var queue = passes.of(pass.purpose());
         // also false where the pass was cancelled meanwhile or is another's: then this piece was not
-        if (!(more ? queue.renew(job.claim(), stored) : queue.finish(job.claim(), stored))) {
+        if (!(more ? queue.keep(job.claim(), stored) : queue.finish(job.claim(), stored))) {
             throw new NotOurs();
         }
         return more;

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.UUID;
 
 import org.collarbook.access.Caller;
+import org.collarbook.access.Guesses;
 import org.collarbook.access.Rates;
 import org.collarbook.platform.CalendarFile;
 import org.collarbook.platform.Inputs;
@@ -27,6 +28,7 @@ import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 @RestController
@@ -38,11 +40,13 @@ class CalendarFeedsController {
     private final CalendarFeeds feeds;
     private final ScheduleQuestions questions;
     private final ScheduleCalendar calendar;
+    private final Guesses guesses;
     private final Rates rates;
     private final Clock clock;
 
-    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar, Rates rates,
-            Clock clock) {
+    CalendarFeedsController(CalendarFeeds feeds, ScheduleQuestions questions, ScheduleCalendar calendar,
+            Guesses guesses, Rates rates, Clock clock) {
+        this.guesses = guesses;
         this.rates = rates;
         this.clock = clock;
         this.feeds = feeds;
@@ -96,10 +100,9 @@ class CalendarFeedsController {
 
     @GetMapping(path = "/calendars/{token}.ics", produces = CalendarFile.TYPE)
     @Operation(summary = "A calendar that was subscribed to, opened by the token in its address")
-    void read(@PathVariable String token, HttpServletResponse response) throws IOException {
-        var opened = FeedToken.parse(token).flatMap(feeds::find)
+    void read(@PathVariable String token, HttpServletRequest request, HttpServletResponse response) throws IOException {
+        var opened = guesses.open(token, request, response, given -> FeedToken.parse(given).flatMap(feeds::find))
                 .orElseThrow(() -> Problem.notFound("calendar").asException());
-        // by what exists only, so that guesses fill no memory
         rates.takeForCalendar(opened.id(), response);
         var wrong = new Inputs();
         var filter = questions.read(opened.filter(), wrong);

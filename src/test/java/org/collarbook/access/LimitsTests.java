@@ -3,6 +3,7 @@ package org.collarbook.access;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -15,6 +16,7 @@ import org.collarbook.testing.Api;
 import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.Tables;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.springframework.test.context.TestPropertySource;
 
@@ -22,7 +24,8 @@ import org.springframework.test.context.TestPropertySource;
 @RegisterTest
 @TestPropertySource(properties = {"collarbook.access.requests-per-minute.filler=2",
         "collarbook.access.requests-per-minute.yard=0", "collarbook.access.calendar-reads-per-minute=2",
-        "collarbook.access.strangers-noted-per-minute=0", "collarbook.bodies.time=2s", "collarbook.bodies.most=100KB",
+        "collarbook.access.strangers-noted-per-minute=0", "collarbook.access.invalid-keys-per-minute=2",
+        "collarbook.bodies.time=2s", "collarbook.bodies.most=100KB",
         "collarbook.access.cors-origins=https://portal.example", "server.tomcat.threads.max=4"})
 class LimitsTests {
 
@@ -90,6 +93,40 @@ class LimitsTests {
         api.anonymous().get(paths.getLast()).expect(200);
         assertThat(api.anonymous().get("/calendars/" + "x".repeat(43) + ".ics").expectProblem(404, "NOT_FOUND")
                 .headers().firstValue("RateLimit")).isEmpty();
+    }
+
+    /** From addresses of the loopback network (RFC 1122, section 3.2.1.3) that no other test comes from. */
+    @Test
+    void anAddressThatGuessesIsToldToComeAgainAndWhoBelongsThereGoesOn() throws IOException {
+        var unused = api.as(Role.ADMINISTRATOR).post("/api/keys", Map.of("name", "new", "roles", List.of("clerk")))
+                .expect(201).text("/key");
+        api.as(Role.CLERK).get(RULES).expect(200);
+        assertThat(asked("127.0.0.2", RULES, "cb_" + "x".repeat(43))).startsWith("HTTP/1.1 401");
+        assertThat(asked("127.0.0.2", "/calendars/" + "x".repeat(43) + ".ics", null)).startsWith("HTTP/1.1 404");
+        var unchanged = tables.counts();
+        for (var guess : List.of("cb_" + "y".repeat(43), "e30.e30.", "x", unused)) {
+            assertThat(asked("127.0.0.2", RULES, guess)).startsWith("HTTP/1.1 429").contains("TOO_MANY_REQUESTS")
+                    .containsPattern("Retry-After: ([1-9]|[12][0-9]|30)\r\n");
+        }
+        assertThat(asked("127.0.0.2", "/calendars/" + "y".repeat(43) + ".ics", null)).startsWith("HTTP/1.1 429")
+                .contains("Retry-After: ");
+        assertThat(tables.counts()).isEqualTo(unchanged);
+        assertThat(asked("127.0.0.2", RULES, null)).as("nothing is looked up").startsWith("HTTP/1.1 401");
+        assertThat(asked("127.0.0.2", RULES, api.keyOf(Role.CLERK))).startsWith("HTTP/1.1 200");
+        assertThat(asked("127.0.0.3", RULES, "cb_" + "y".repeat(43))).startsWith("HTTP/1.1 401");
+        assertThat(asked("127.0.0.3", RULES, unused)).startsWith("HTTP/1.1 200");
+        assertThat(asked("127.0.0.2", RULES, unused)).as("it has opened something").startsWith("HTTP/1.1 200");
+    }
+
+    private String asked(String from, String path, @Nullable String bearer) throws IOException {
+        var port = URI.create(api.baseUrl()).getPort();
+        try (var socket = new Socket(InetAddress.ofLiteral("127.0.0.1"), port, InetAddress.ofLiteral(from), 0)) {
+            socket.setSoTimeout(60_000);
+            socket.getOutputStream().write(("GET " + path + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                    + (bearer == null ? "" : "Authorization: Bearer " + bearer + "\r\n") + "\r\n")
+                    .getBytes(StandardCharsets.US_ASCII));
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        }
     }
 
     /** Nobody's limit is also that of the access log. */

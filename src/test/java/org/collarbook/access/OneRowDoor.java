@@ -20,10 +20,11 @@ public class OneRowDoor {
 
     @Bean
     @Order(0)
-    SecurityFilterChain benchDoor(HttpSecurity http, Keys keys, Tokens tokens, ProblemAnswers problems) {
+    SecurityFilterChain benchDoor(HttpSecurity http, Keys keys, Tokens tokens, Guesses guesses,
+            ProblemAnswers problems) {
         return http.securityMatcher("/bench/**")
                 .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
-                .addFilterBefore(new KeyFilter(keys, tokens, problems), AuthorizationFilter.class)
+                .addFilterBefore(new KeyFilter(keys, tokens, guesses, problems), AuthorizationFilter.class)
                 .authorizeHttpRequests(requests -> requests.anyRequest().authenticated()).build();
     }
 

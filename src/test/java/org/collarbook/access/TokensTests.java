@@ -187,7 +187,8 @@ class TokensTests {
 
     @Test
     void aSilentIssuerIsToldApartFromABadToken() {
-        var tokens = new Tokens(new AccessSettings("http://localhost:1", "collarbook", null, Map.of(), 0, 1, List.of()),
+        var tokens = new Tokens(new AccessSettings("http://localhost:1", "collarbook", null, Map.of(), 0, 0, 1,
+                List.of()),
                 jdbc, clock);
         assertThatThrownBy(() -> tokens.callerOf(ISSUER.token(roles("clerk")))).isInstanceOf(ProblemException.class)
                 .hasMessageContaining("issuer");

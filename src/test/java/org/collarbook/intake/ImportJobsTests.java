@@ -261,11 +261,32 @@ class ImportJobsTests {
     void aPassThatKillsWhoeverRunsItIsGivenUpAndACommitMayBeAskedForAgain() {
         var checked = Ledger.checked(api, ledger(1), null);
         var claim = claimedElsewhere(Purpose.COMMIT, checked);
-        jdbc.sql("update ledger_pass set attempt = ?, lease_until = now() - interval '1 second' where id = ?")
+        jdbc.sql("update ledger_pass set in_vain = ?, lease_until = now() - interval '1 second' where id = ?")
                 .params(JobQueue.ATTEMPTS, claim.id()).update();
         jobs.start(Purpose.COMMIT);
         assertThat(Ledger.over(api, checked, "FAILED").text("/failure/code")).isEqualTo("GIVEN_UP");
         assertThat(Ledger.rows(Ledger.committed(api, report(checked), "ABORT"))).isEqualTo("1/1/0/0/0/0");
+    }
+
+    @Test
+    void onlyAttemptsThatStoreNothingCountAgainstACommit() {
+        var checked = Ledger.checked(api, ledger(1), null);
+        var claim = claimedElsewhere(Purpose.COMMIT, checked);
+        var queue = passes.of(Purpose.COMMIT);
+        for (int killed = 0; killed < 2 * JobQueue.ATTEMPTS; killed++) {
+            assertThat(queue.keep(claim, LedgerPasses.passed(killed, killed))).isTrue();
+            claim = takenUp(claim);
+        }
+        for (int killed = 1; killed < JobQueue.ATTEMPTS; killed++) {
+            assertThat(queue.renew(claim, LedgerPasses.passed(0, 0))).as("a beat alone is no progress").isTrue();
+            claim = takenUp(claim);
+        }
+        jdbc.sql("update ledger_pass set lease_until = now() - interval '1 second' where id = ?").param(claim.id())
+                .update();
+        jobs.start(Purpose.COMMIT);
+        var failed = Ledger.over(api, checked, "FAILED");
+        assertThat(failed.text("/failure/code")).isEqualTo("GIVEN_UP");
+        assertThat(failed.text("/failure/detail")).contains("begun 9 times", "the last 3 times");
     }
 
     @Test

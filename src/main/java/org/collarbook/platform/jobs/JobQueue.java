@@ -18,11 +18,12 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  *
  * <p>Any table can hold jobs that has the columns {@code id uuid}, {@code number} (the order in which they are taken),
  * {@code status} (of {@link JobStatus}), {@code attempt int}, {@code lease_until}, {@code started_at},
- * {@code finished_at}, {@code failure_code} and {@code failure}.
+ * {@code finished_at}, {@code failure_code}, {@code failure} and {@code in_vain int}: the attempts since it last got
+ * further for good.
  */
 public final class JobQueue {
 
-    /** After so many that came to nothing a job is given up: it may be what kills the services. */
+    /** After so many in a row that came to nothing a job is given up: it may be what kills the services. */
     public static final int ATTEMPTS = 3;
 
     private static final String LEASE = "now() + interval '30 seconds'";
@@ -54,11 +55,13 @@ public final class JobQueue {
     public Optional<Claim> claim() {
         jdbc.sql("""
                 update %1$s set status = 'FAILED', finished_at = ?, failure_code = 'GIVEN_UP',
-                    failure = 'It was begun ' || attempt || ' times and never came to an end.'
-                where id in (select id from %1$s where status = 'RUNNING' and lease_until < now() and attempt >= ?
+                    failure = 'It was begun ' || attempt || ' times and did not come to an end; the last ' || in_vain
+                        || ' times came to nothing.'
+                where id in (select id from %1$s where status = 'RUNNING' and lease_until < now() and in_vain >= ?
                     and %2$s for update skip locked)""".formatted(table, which)).params(now(), ATTEMPTS).update();
         return jdbc.sql("""
-                update %1$s set status = 'RUNNING', attempt = attempt + 1, started_at = ?, lease_until = %2$s%3$s
+                update %1$s set status = 'RUNNING', attempt = attempt + 1, in_vain = in_vain + 1, started_at = ?,
+                    lease_until = %2$s%3$s
                 where id = (select id from %1$s where (status = 'QUEUED' or status = 'RUNNING' and lease_until < now())
                     and %4$s order by number limit 1 for update skip locked)
                 returning id, attempt""".formatted(table, LEASE, afresh.further(), which))
@@ -68,6 +71,11 @@ public final class JobQueue {
     /** Renews the lease and tells how far it is; false when the job was cancelled or is another's by now. */
     public boolean renew(Claim claim, Columns progress) {
         return ours(claim, "lease_until = " + LEASE, progress);
+    }
+
+    /** The same, when what is told is stored for good: another attempt goes on from there. */
+    public boolean keep(Claim claim, Columns stored) {
+        return ours(claim, "in_vain = 0, lease_until = " + LEASE, stored);
     }
 
     /**
@@ -83,9 +91,9 @@ public final class JobQueue {
                 detail);
     }
 
-    /** Lets another service begin it at once. */
+    /** Lets another service begin it at once; that this one ends is no fault of the job. */
     void handBack(Claim claim) {
-        ours(claim, "status = 'QUEUED'", Columns.NONE);
+        ours(claim, "status = 'QUEUED', in_vain = 0", Columns.NONE);
     }
 
     /** False when it is over already. Whoever is doing it learns of it by the next beat, or when it would write the result. */

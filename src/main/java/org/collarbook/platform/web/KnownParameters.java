@@ -5,6 +5,7 @@ import java.lang.reflect.Parameter;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
@@ -20,6 +21,7 @@ import org.springframework.web.method.HandlerMethod;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
 import org.springframework.web.method.support.ModelAndViewContainer;
 import org.springframework.web.servlet.HandlerInterceptor;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
@@ -29,6 +31,7 @@ import jakarta.servlet.http.HttpServletResponse;
 /**
  * A query parameter that nobody reads would be taken for a filter that was applied, so it is refused. Known are those in
  * the signature of the method that answers. A method that has {@link Inputs} there tells them with all else that is wrong.
+ * What no text of the database can hold is in nothing that is recorded: it is refused before anything is looked up by it.
  */
 @Configuration(proxyBeanMethods = false)
 class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMethodArgumentResolver {
@@ -48,13 +51,28 @@ class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMe
 
     @Override
     public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
-        // the parts of a form count as parameters too, and whoever takes them looks at each
-        if (handler instanceof HandlerMethod by && request.getRequestURI().startsWith(OURS)
-                && !isForm(request.getContentType())
-                && !List.of(by.getMethod().getParameterTypes()).contains(Inputs.class)) {
-            unknown(request, by.getMethod()).done();
+        if (handler instanceof HandlerMethod by && request.getRequestURI().startsWith(OURS)) {
+            var wrong = new Inputs();
+            if (request.getAttribute(HandlerMapping.URI_TEMPLATE_VARIABLES_ATTRIBUTE) instanceof Map<?, ?> inPath) {
+                inPath.forEach((name, value) -> requireText(String.valueOf(name), String.valueOf(value), wrong));
+            }
+            // the parts of a form count as parameters too, and whoever takes them looks at each
+            if (!isForm(request.getContentType())) {
+                request.getParameterMap().forEach((name, values) -> List.of(values)
+                        .forEach(value -> requireText(name, value, wrong)));
+                if (!List.of(by.getMethod().getParameterTypes()).contains(Inputs.class)) {
+                    wrong.refuse(unknown(request, by.getMethod()).errors());
+                }
+            }
+            wrong.done();
         }
         return true;
+    }
+
+    private static void requireText(String name, String value, Inputs wrong) {
+        if (value.codePoints().anyMatch(c -> c == 0 || Character.getType(c) == Character.SURROGATE)) {
+            wrong.refuse(name, "INVALID_TEXT", value, "text without NUL or half of a character");
+        }
     }
 
     private static boolean isForm(@Nullable String contentType) {

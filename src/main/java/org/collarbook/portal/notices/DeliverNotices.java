@@ -1,6 +1,8 @@
 package org.collarbook.portal.notices;
 
+import java.net.URI;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ExecutorService;
@@ -8,6 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
 
+import org.collarbook.portal.notices.Attempt.Outcome;
 import org.collarbook.portal.notices.NoticeQueue.Next;
 import org.collarbook.portal.notices.NoticeQueue.Turn;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +40,7 @@ class DeliverNotices implements DisposableBean {
     private final Clock clock;
     private final Semaphore free = new Semaphore(ENDPOINTS_AT_ONCE);
     private final Semaphore connections = new Semaphore(CONNECTIONS);
+    private volatile boolean stopping;
     private final ExecutorService turns = Executors
             .newThreadPerTaskExecutor(Thread.ofVirtual().name("notices-", 0).factory());
 
@@ -96,8 +100,21 @@ class DeliverNotices implements DisposableBean {
 
     private boolean deliver(Turn turn, Next next) {
         var at = clock.instant();
-        var attempt = send.send(next.url(), headers(next, at.getEpochSecond()), next.body());
+        var attempt = attempt(turn, next, at);
         return connected(() -> queue.record(turn, next, at, attempt));
+    }
+
+    /** A fault of ours is a failed attempt too: it has its retries and its end, and what waits behind it has its turn. */
+    private Attempt attempt(Turn turn, Next next, Instant at) {
+        try {
+            return send.send(URI.create(next.url()), headers(next, at.getEpochSecond()), next.body());
+        } catch (RuntimeException fault) {
+            if (stopping) {
+                throw fault;
+            }
+            log.error("Notice {} of subscription {} could not be sent", next.id(), turn.subscription(), fault);
+            return new Attempt(Outcome.NOT_REACHED, null, 0, "A fault of the service; its log has it.", null);
+        }
     }
 
     private <T> T connected(Supplier<T> work) {
@@ -120,6 +137,7 @@ class DeliverNotices implements DisposableBean {
     /** What is being sent is left to its lease. */
     @Override
     public void destroy() {
+        stopping = true;
         turns.shutdownNow();
     }
 }

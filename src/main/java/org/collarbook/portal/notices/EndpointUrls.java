@@ -3,6 +3,7 @@ package org.collarbook.portal.notices;
 import java.net.InetAddress;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.regex.Pattern;
 
 import org.collarbook.platform.Inputs;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,13 @@ class EndpointUrls {
     private static final int LONGEST = 2000;
     private static final int HTTPS = 443;
     private static final int FIRST_UNPRIVILEGED = 1024;
+    /**
+     * By the URL Standard of the WHATWG (host parsing: "ends in a number checker", "IPv4 parser") such a host is an IPv4
+     * address or nothing, whether it is written in octal, in hexadecimal or as one number; a part that begins with a zero
+     * is read by some as octal.
+     */
+    private static final Pattern ENDS_IN_A_NUMBER = Pattern.compile("(?:.*\\.)?(?:\\d+|0[xX]\\p{XDigit}*)\\.?");
+    private static final Pattern FOUR_DECIMALS = Pattern.compile("(?:(?:0|[1-9]\\d{0,2})\\.){3}(?:0|[1-9]\\d{0,2})");
 
     private final boolean http;
     private final AllowedAddresses addresses;
@@ -64,6 +72,9 @@ class EndpointUrls {
         // below are the ports of mail, shells and other services that are not spoken to so
         if (port != -1 && port != HTTPS && (port < FIRST_UNPRIVILEGED || port > 0xffff)) {
             return "port 443, or one of 1024 to 65535";
+        }
+        if (ENDS_IN_A_NUMBER.matcher(url.getHost()).matches() && !FOUR_DECIMALS.matcher(url.getHost()).matches()) {
+            return "a host by its name, or by four decimal numbers such as 192.0.2.1";
         }
         var literal = literal(url.getHost());
         return literal == null || addresses.allow(literal) ? null : "a host of the public internet";

@@ -1,6 +1,5 @@
 package org.collarbook.portal.notices;
 
-import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -42,7 +41,7 @@ class NoticeQueue {
     record Turn(UUID subscription, long fence) {}
 
     /** A notice to send, where to, and with whose secrets. */
-    record Next(UUID id, URI url, byte[] body, int attempts, List<Secret> secrets) {}
+    record Next(UUID id, String url, byte[] body, int attempts, List<Secret> secrets) {}
 
     private final JdbcClient jdbc;
     private final Clock clock;
@@ -87,7 +86,7 @@ class NoticeQueue {
     }
 
     private static Next next(ResultSet row, List<Secret> secrets) throws SQLException {
-        return new Next(row.getObject("id", UUID.class), URI.create(row.getString("url")),
+        return new Next(row.getObject("id", UUID.class), row.getString("url"),
                 row.getString("body").getBytes(StandardCharsets.UTF_8), row.getInt("attempts"),
                 secrets);
     }

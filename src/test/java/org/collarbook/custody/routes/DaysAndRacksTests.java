@@ -135,7 +135,8 @@ class DaysAndRacksTests {
         assertThat(dispatcher.get(open + between).at("/visits")).hasSize(1);
         assertThat(dispatcher.get("/api/holidays?from=2031-12-01&to=2031-12-31").expect(200).at("/holidays"))
                 .hasSize(1);
-        dispatcher.put(path + "/exceptions/2031-12-25", said("SKIPPED", "x")).expectProblem(422, "NOT_A_VISIT");
+        assertThat(dispatcher.put(path + "/exceptions/2031-12-25", said("SKIPPED", "x"))
+                .expectProblem(422, "NOT_A_VISIT").text("/why")).isEqualTo("holiday: Christmas Day");
         dispatcher.put(path + "/exceptions/2031-12-25", said("ADDED", "Asked for")).expect(200);
         assertThat(dispatcher.get(path + between).at("/visits/0").toString())
                 .isEqualTo("{\"day\":\"2031-12-25\",\"added\":\"Asked for\"}");

@@ -116,7 +116,7 @@ class PlanJobsTests {
     @Test
     void aPlanThatKillsWhoeverMakesItIsGivenUp() {
         var claim = claimedElsewhere();
-        jdbc.sql("update pull_plan set attempt = ? where id = ?").params(JobQueue.ATTEMPTS, claim.id()).update();
+        jdbc.sql("update pull_plan set in_vain = ? where id = ?").params(JobQueue.ATTEMPTS, claim.id()).update();
         leaseRunsOut(claim);
         jobs.start(make);
         var failed = fixture.over(path(claim));
