@@ -70,7 +70,7 @@ final class ContainerPacketPdf {
 
     static String whole(boolean whole) {
         return whole
-                ? "whole: nothing recorded was altered since"
+                ? "whole: no recorded fact was altered since"
                 : "BROKEN: something that was recorded was altered since; see the proof at the end";
     }
 

@@ -65,7 +65,7 @@ final class SitePacketPdf {
                                 .map(entry -> entry.getValue() + " " + PacketWords.plain(entry.getKey()))
                                 .collect(Collectors.joining(", "))))
                 .strong("Records' chains", packet.whole()
-                        ? "all whole: nothing recorded was altered since"
+                        ? "all whole: no recorded fact was altered since"
                         : "BROKEN for " + packet.containers().stream().filter(one -> !one.chainWhole()).count()
                                 + " of the containers, marked below")
                 .hash("Rule book", packet.ruleBook().hash())
