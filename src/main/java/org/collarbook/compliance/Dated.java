@@ -3,6 +3,7 @@ package org.collarbook.compliance;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.stream.Stream;
 
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
@@ -27,13 +28,18 @@ record Dated(Requalification done, @Nullable LocalDate day) {
      * Without the rejections that were answered within their month. By their marks the two would be of one month, in
      * which no test lifts a rejection; where both days are known, it is known which came first.
      */
-    static List<Dated> history(List<Dated> records, ContainerKind kind) {
-        return records.stream().filter(one -> records.stream().noneMatch(other -> other.lifts(one, kind))).toList();
+    static Stream<Requalification> history(List<Dated> records, ContainerKind kind) {
+        return records.stream().filter(one -> records.stream().noneMatch(other -> other.lifts(one, kind)))
+                .map(Dated::done);
     }
 
     /** By the day where it is known, else by the month of the mark. */
     boolean isBefore(LocalDate other) {
         return day == null ? done.month().isBefore(YearMonth.from(other)) : day.isBefore(other);
+    }
+
+    boolean isAfter(LocalDate other) {
+        return day == null ? done.month().isAfter(YearMonth.from(other)) : day.isAfter(other);
     }
 
     private boolean lifts(Dated rejection, ContainerKind kind) {

@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 
 import org.collarbook.regulation.Fittings;
 import org.collarbook.regulation.Method;
@@ -68,32 +69,40 @@ record Fitted(String kind, @Nullable YearMonth made, LocalDate on, @Nullable Loc
         return removedOn == null ? on : removedOn;
     }
 
-    /**
-     * The clock of a relief valve runs from the month stamped on the oldest one in place; what was done before they were
-     * fitted was done to others. Of a history that is not known a rejection may be missing, whatever valve is in place.
-     */
-    static @Nullable List<Requalification> history(@Nullable List<Dated> recorded, List<Fitted> parts) {
-        if (recorded == null) {
-            return null;
-        }
-        var valves = parts.stream().filter(part -> part.isInPlace(RELIEF_VALVE)).toList();
-        var history = new ArrayList<>(recorded.stream().filter(one -> valves.isEmpty()
-                || !wasDoneToOthers(one, valves.getFirst().on, valves.getLast().on, parts)).map(Dated::done).toList());
-        valves.stream().map(Fitted::made).filter(made -> made != null).min(Comparator.naturalOrder())
-                .ifPresent(made -> history.add(Requalification.passed(made, Method.VALVE_REPLACED)));
-        return history;
+    /** The clock of a relief valve runs from the month stamped on the oldest one in place. */
+    static List<Requalification> clock(List<Fitted> parts) {
+        return valves(parts).map(Fitted::made).filter(made -> made != null).min(Comparator.naturalOrder())
+                .map(made -> Requalification.passed(made, Method.VALVE_REPLACED)).stream().toList();
     }
 
-    /** A pass is left out unless it is surely of the valves in place, a rejection only if it surely is of none of them. */
-    private static boolean wasDoneToOthers(Dated one, LocalDate firstFitted, LocalDate lastFitted, List<Fitted> parts) {
+    /**
+     * Without what was done to valves that are in place no more. A pass is left out unless it is surely of those that are,
+     * a rejection only if it surely is of none of them: a sheet tells no hour, so one of the day of the change may be of
+     * the new one.
+     */
+    static List<Dated> ofThese(List<Dated> recorded, List<Fitted> parts) {
+        var valves = valves(parts).toList();
+        return valves.isEmpty()
+                ? recorded
+                : recorded.stream().filter(one -> !wasDoneToOthers(one, valves.getFirst().on, valves.getLast().on))
+                        .toList();
+    }
+
+    private static Stream<Fitted> valves(List<Fitted> parts) {
+        return parts.stream().filter(part -> part.isInPlace(RELIEF_VALVE));
+    }
+
+    private static boolean wasDoneToOthers(Dated one, LocalDate firstFitted, LocalDate lastFitted) {
         var method = one.done().method();
         if (method == null || !method.isOfValve()) {
             return false;
         }
         return switch (one.done().result()) {
-            case PASSED -> !one.done().month().isAfter(YearMonth.from(lastFitted));
-            case REJECTED -> one.isBefore(firstFitted) || firstFitted.equals(one.day()) && parts.stream().anyMatch(
-                    part -> part.kind.equals(RELIEF_VALVE) && firstFitted.equals(part.removedOn));
+            // the fitting itself may be recorded as a replacement too, some days later
+            case PASSED -> method == Method.VALVE_REPLACED
+                    ? !one.done().month().isAfter(YearMonth.from(lastFitted))
+                    : !one.isAfter(lastFitted);
+            case REJECTED -> one.isBefore(firstFitted);
             case CONDEMNED -> false;
         };
     }

@@ -18,6 +18,7 @@ import org.collarbook.registry.RegisteredContainer;
 import org.collarbook.regulation.Condition;
 import org.collarbook.regulation.Facts;
 import org.collarbook.regulation.Jurisdiction;
+import org.collarbook.regulation.Requalification;
 import org.collarbook.regulation.StandingHold;
 import org.jspecify.annotations.Nullable;
 
@@ -31,28 +32,35 @@ final class KnownContainerRow {
 
     static KnownContainer read(ResultSet row, int number) throws SQLException {
         var container = ContainerRows.read(row, number);
-        var history = Dated.history(
-                texts(row, "history").map(Dated::parse).toList(),
-                container.marks().kind());
-        return new KnownContainer(container, where(row), row.getBoolean("place_disputed"),
-                facts(container, history, row), declarers(container, row));
+        return new KnownContainer(container, where(row), row.getBoolean("place_disputed"), facts(container, row),
+                declarers(container, row));
     }
 
-    private static Facts facts(RegisteredContainer container, List<Dated> history, ResultSet row)
-            throws SQLException {
+    private static Facts facts(RegisteredContainer container, ResultSet row) throws SQLException {
         var jurisdiction = row.getString("governed_by");
         var parts = texts(row, "parts").map(Fitted::parse).toList();
         var stops = texts(row, "stops").map(Stopped::parse).toList();
         var holds = Stream.concat(holds(row), Stopped.hold(stops)).toList();
         return container.facts().jurisdiction(jurisdiction == null ? null : new Jurisdiction(jurisdiction))
-                // nothing recorded is an empty history only where somebody has read the collar
-                .requalifications(Fitted.history(
-                        history.isEmpty() && !container.particulars().collarRead() ? null : history, parts))
+                .requalifications(history(container, texts(row, "history").map(Dated::parse).toList(), parts))
                 .fittings(Fitted.fittings(parts))
                 .outOfServiceSince(Stopped.since(stops, container.particulars().outOfServiceSince()))
                 .condition(SEEN).holds(holds).filledOn(row.getObject("filled_on", LocalDate.class))
                 .emptiedOn(row.getObject("emptied_on", LocalDate.class))
                 .build();
+    }
+
+    /**
+     * Nothing recorded is an empty history only where somebody has read the collar, whatever valve is in place: a rejection
+     * may be missing of what nobody has read.
+     */
+    private static @Nullable List<Requalification> history(RegisteredContainer container, List<Dated> recorded,
+            List<Fitted> parts) {
+        if (recorded.isEmpty() && !container.particulars().collarRead()) {
+            return null;
+        }
+        return Stream.concat(Dated.history(Fitted.ofThese(recorded, parts), container.marks().kind()),
+                Fitted.clock(parts).stream()).toList();
     }
 
     /** Written by the statement as reason, day at the site. */

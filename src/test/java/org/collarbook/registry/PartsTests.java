@@ -177,13 +177,34 @@ class PartsTests {
         looked(id, "2026-11-14", "DEFECT");
         assertThat(status(id)).isEqualTo("REJECTED");
         var body = valve("2025-03", "2026-11-14");
-        yard.post(parts(id), body).expect(201);
+        var fresh = yard.post(parts(id), body).expect(201).id();
         assertThat(status(id)).as("which of the two was rejected is not known").isEqualTo("REJECTED");
         yard.post(parts(id) + "/" + old + "/removal", Map.of("removedOn", "2026-11-14", "reason", "weeps"))
                 .expect(201);
-        assertThat(status(id)).as("taken out for another that day").isEqualTo("IN_DATE");
+        assertThat(status(id)).as("the sheet tells no hour").isEqualTo("REJECTED");
+        looked(id, "2026-11-15", "SATISFACTORY");
+        assertThat(status(id)).isEqualTo("IN_DATE");
         looked(id, "2026-11-20", "DEFECT");
         assertThat(status(id)).as("the new one, in the month in which it was fitted").isEqualTo("REJECTED");
+        var latest = valve("2025-03", "2026-11-21");
+        latest.put("replaces", fresh);
+        yard.post(parts(id), latest).expect(201);
+        assertThat(status(id)).as("another, on a later day").isEqualTo("IN_DATE");
+    }
+
+    /** A pass that is not of the valve that was rejected does not answer it, though it is of the same month. */
+    @Test
+    void aValveThatStaysIsNotAnsweredByTheReplacementOfAnother() {
+        var id = standing(tank());
+        yard.post(parts(id), valve("2024-05", "2024-06-10")).expect(201);
+        var other = yard.post(parts(id), valve("2024-05", "2024-06-11")).expect(201).id();
+        looked(id, "2026-11-10", "DEFECT");
+        var body = valve("2025-03", "2026-11-12");
+        body.put("replaces", other);
+        yard.post(parts(id), body).expect(201);
+        yard.post("/api/containers/" + id + "/requalifications", Map.of("performedOn", "2026-11-12", "method",
+                "VALVE_REPLACED", "operator", "M. Holt")).expect(201);
+        assertThat(status(id)).isEqualTo("REJECTED");
     }
 
     @Test

@@ -91,9 +91,9 @@ public final class JobQueue {
                 detail);
     }
 
-    /** Lets another service begin it at once; that this one ends is no fault of the job. */
+    /** Lets another service begin it at once; that this one ends is no fault of the job, so its attempt does not count. */
     void handBack(Claim claim) {
-        ours(claim, "status = 'QUEUED', in_vain = 0", Columns.NONE);
+        ours(claim, "status = 'QUEUED', in_vain = greatest(in_vain - 1, 0)", Columns.NONE);
     }
 
     /** False when it is over already. Whoever is doing it learns of it by the next beat, or when it would write the result. */

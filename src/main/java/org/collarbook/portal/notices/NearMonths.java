@@ -17,7 +17,7 @@ class NearMonths {
 
     /** Those near on the site's own day, unless they were told; what is out for good falls due no more. */
     private static final String NEAR = """
-            from requirement r join site s on s.id = r.site_id
+            from requirement r join site s on s.id = r.site_id join container c on c.id = r.container_id
             join notice_seen v on v.container_id = r.container_id and v.customer_id = r.customer_id
               and v.site_id = r.site_id
             left join notice_due_told t on t.subscription_id = :subscription and t.container_id = r.container_id
@@ -30,11 +30,14 @@ class NearMonths {
 
     /**
      * Whoever tells a change of a container holds its row of what was seen until that is committed, so that notices of one
-     * container are numbered as things came about. Rows that are held are passed over: a ledger holds many for minutes.
+     * container are numbered as things came about; a merge holds the container itself first. What is held is passed over:
+     * a ledger holds many for minutes.
      */
-    private static final String NEXT = "select r.container_id, r.requirement, r.jurisdiction, r.due, r.site_id " + NEAR
-            + " order by r.container_id, r.requirement, r.jurisdiction limit :chunk"
-            + " for no key update of v skip locked";
+    private static final String FREE = "select r.container_id " + NEAR + " order by r.container_id limit :chunk"
+            + " for no key update of v skip locked for key share of c skip locked";
+
+    private static final String THESE = "select r.container_id, r.requirement, r.jurisdiction, r.due, r.site_id " + NEAR
+            + " and r.container_id = any (:free) order by r.container_id, r.requirement, r.jurisdiction";
 
     /** Whose months are looked at, and how far ahead. */
     record Scan(UUID subscription, UUID customer, Lead lead) {}
@@ -55,8 +58,12 @@ class NearMonths {
                     and r.jurisdiction = t.jurisdiction and r.due = t.due)""").param(scan.subscription).update();
     }
 
+    /** Those of some containers that nobody else is at, which stay so until the transaction ends. */
     List<Near> next(Scan scan, OffsetDateTime now, int atMost) {
-        return asked(scan, now, NEXT).param("chunk", atMost).query((row, number) -> near(row)).list();
+        var free = asked(scan, now, FREE).param("chunk", atMost).query(UUID.class).list();
+        // a statement of its own: it sees whatever was committed before they were had
+        return asked(scan, now, THESE).param("free", free.toArray(UUID[]::new))
+                .query((row, number) -> near(row)).list();
     }
 
     /** Whether something is near and was not told yet. */

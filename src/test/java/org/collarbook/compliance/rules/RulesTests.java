@@ -95,7 +95,7 @@ class RulesTests {
     @CsvSource(delimiter = '|', value = {"jurisdiction=us!|jurisdiction|UNKNOWN_WORD|US",
             "jurisdiction=ZZ|jurisdiction|UNKNOWN_WORD|US", "topic=SHALL|topic|UNKNOWN_WORD|SHELL",
             "basis=HEARSAY|basis|UNKNOWN_WORD|COMMON_PRACTICE", "on=maybe|on|WRONG_TYPE|true or false",
-            "q=%00|q|INVALID_TEXT|printable"})
+            "q=%00|q|INVALID_TEXT|NUL"})
     void wrongFiltersAreNamedWithWhatIsAccepted(String query, String parameter, String code, String accepted) {
         var answer = get("?" + query).expectProblem(400, "INVALID_INPUT");
         assertThat(answer.errors()).isEqualTo(Map.of(parameter, code));

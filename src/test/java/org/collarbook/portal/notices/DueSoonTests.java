@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 import org.collarbook.access.Role;
@@ -205,11 +206,23 @@ class DueSoonTests {
     /** Where a change of a container is under way, its notice comes first, and the rest of the customer's are told. */
     @Test
     void whatIsBeingChangedIsLeftToTheNextRound() {
+        leftWhile(changing -> jdbc.sql("update notice_seen set word = word where container_id = ?").param(changing)
+                .update());
+    }
+
+    /** It takes the container first, so that each would wait for the other. */
+    @Test
+    void soIsWhatIsBeingMerged() {
+        leftWhile(merging -> jdbc.sql("select id from container where id = ? for update").param(merging)
+                .query(UUID.class).single());
+    }
+
+    private void leftWhile(Consumer<UUID> held) {
         var told = told(Map.of("months", 2));
         var still = made(told, "2014-12");
         var changing = made(told, "2014-12");
         transaction.executeWithoutResult(status -> {
-            jdbc.sql("update notice_seen set word = word where container_id = ?").param(changing).update();
+            held.accept(changing);
             CompletableFuture.runAsync(dueSoon::scan).join();
             assertThat(toldOf(told)).containsExactly(still.toString());
         });
