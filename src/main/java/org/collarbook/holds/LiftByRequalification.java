@@ -2,17 +2,15 @@ package org.collarbook.holds;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.custody.Places;
+import org.collarbook.holds.Lifting.Way;
 import org.collarbook.inspection.RequalificationRecorded;
-import org.collarbook.platform.Ids;
 import org.collarbook.regulation.ContainerKind;
 import org.collarbook.regulation.Method;
 import org.collarbook.regulation.Requalification.Result;
@@ -48,7 +46,7 @@ class LiftByRequalification {
     }
 
     /** Taken back is not done; one that lifted the hold and was found to be a mistake does not lift it again. */
-    private static final String COUNTS = """
+    private static final String CANDIDATES = """
             select q.id, q.month, q.performed_on, q.method, q.result, q.recorded_by, c.kind
             from filed_requalification q join container c on c.id = q.container_id join hold h on h.id = :hold
             where q.container_id = :container
@@ -92,7 +90,7 @@ class LiftByRequalification {
 
     /** The event also tells that a record was taken back, so the last may be older than the hold. */
     private Optional<Done> latestSince(Hold hold) {
-        return jdbc.sql(COUNTS + """
+        return jdbc.sql(CANDIDATES + """
                   and (q.recorded_at, q.id) > (h.recorded_at, h.id)
                 order by q.recorded_at desc, q.id desc limit 1""").param("hold", hold.id())
                 .param("container", hold.containerId()).query(Done.class)
@@ -102,7 +100,7 @@ class LiftByRequalification {
     /** Whether somebody may say that this test came after the hold and answers it. */
     boolean mayAnswer(Hold hold, UUID requalification) {
         var zone = places.zoneOf(hold.containerId());
-        return jdbc.sql(COUNTS + " and q.id = :requalification").param("hold", hold.id())
+        return jdbc.sql(CANDIDATES + " and q.id = :requalification").param("hold", hold.id())
                 .param("container", hold.containerId()).param("requalification", requalification).query(Done.class)
                 .optional().filter(one -> mayLift(hold, one) && !one.isSurelyBefore(day(hold, zone))).isPresent();
     }
@@ -118,11 +116,6 @@ class LiftByRequalification {
     }
 
     private void write(Hold hold, Done done) {
-        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
-        jdbc.sql("""
-                insert into hold_lift (id, hold_id, lifted_by, requalification_id, occurred_at, recorded_at, recorded_by)
-                values (?, ?, 'REQUALIFICATION', ?, ?, ?, ?)""")
-                .params(Ids.next(), hold.id(), done.id, now, now, done.recordedBy)
-                .update();
+        Lifts.write(jdbc, hold.id(), new Way.Requalification(done.id), null, clock.instant(), done.recordedBy);
     }
 }

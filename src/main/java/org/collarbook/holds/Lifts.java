@@ -1,6 +1,7 @@
 package org.collarbook.holds;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -54,16 +55,20 @@ public class Lifts {
         if (way instanceof Way.Requalification(var test) && !byRequalification.mayAnswer(hold, test)) {
             return new Lifting.NotAnswered(hold);
         }
-        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
+        write(jdbc, id, way, note, clock.instant(), by.id());
+        events.publishEvent(new HoldsLifted(List.of(hold.containerId())));
+        return new Lifting.Lifted(holds.find(id).orElseThrow());
+    }
+
+    static void write(JdbcClient jdbc, UUID hold, Way way, @Nullable String note, Instant at, UUID by) {
+        OffsetDateTime now = at.atOffset(ZoneOffset.UTC);
         jdbc.sql("""
                 insert into hold_lift (id, hold_id, lifted_by, requalification_id, person, qualification, note,
                     occurred_at, recorded_at, recorded_by)
                 values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(Ids.next(), id, way.kind().name(), way.requalification(), way.person(), way.qualification(),
-                        note, now, now, by.id())
+                .params(Ids.next(), hold, way.kind().name(), way.requalification(), way.person(), way.qualification(),
+                        note, now, now, by)
                 .update();
-        events.publishEvent(new HoldsLifted(List.of(hold.containerId())));
-        return new Lifting.Lifted(holds.find(id).orElseThrow());
     }
 
     /** Read anew once its container is locked, which may be another by then. */

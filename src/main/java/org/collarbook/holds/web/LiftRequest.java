@@ -13,8 +13,8 @@ import io.swagger.v3.oas.annotations.media.Schema;
 record LiftRequest(@Nullable String by, @Nullable String name, @Nullable String qualification,
         @Nullable UUID requalification, @Nullable String note) {
 
-    private static final String ACCEPTED = "COMPETENT_PERSON, CLERK, or REQUALIFICATION for a test of the"
-            + " hold's day; one of a later day lifts by being recorded";
+    private static final String ACCEPTED = "COMPETENT_PERSON, CLERK, or REQUALIFICATION for a test that"
+            + " came after and lifted nothing by itself";
 
     private enum By {
         COMPETENT_PERSON,

@@ -40,11 +40,11 @@ class LiftsController {
 
     @ResponseStatus(HttpStatus.CREATED)
     @PostMapping(path = "/api/holds/{id}/lifts", produces = "application/json")
-    @Operation(summary = "Lift a hold by an inspection, by the office, or by a test of its day", description = """
+    @Operation(summary = "Lift a hold by an inspection, by the office, or by naming the test that came after", description = """
             `COMPETENT_PERSON` asks for the `name` and `qualification` of whoever inspected the container, `CLERK` for a \
-            `note`. A passed requalification of a later day lifts what it may by being recorded. A sheet tells no hour, so \
-            of a test of the hold's own day it is said here that it came after: `REQUALIFICATION`, with its id as \
-            `requalification`.""")
+            `note`. A passed requalification of a later day lifts what it may when it is recorded. A sheet tells no hour, so \
+            of a test of the hold's own day, and of any other that lifted nothing by itself, it is said here that it came \
+            after: `REQUALIFICATION`, with its id as `requalification`.""")
     ResponseEntity<?> lift(@PathVariable UUID id, @RequestBody LiftRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key, Caller caller) {
         var read = request.read();

@@ -70,6 +70,7 @@ class KnownParameters implements WebMvcConfigurer, HandlerInterceptor, HandlerMe
     }
 
     private static void requireText(String name, String value, Inputs wrong) {
+        // what the database cannot keep; line ends and tabs are looked for in vain, and refused where they are stored
         if (value.codePoints().anyMatch(c -> c == 0 || Character.getType(c) == Character.SURROGATE)) {
             wrong.refuse(name, "INVALID_TEXT", value, "text without NUL or half of a character");
         }
