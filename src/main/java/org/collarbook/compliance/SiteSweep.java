@@ -19,8 +19,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 /**
  * Judges what stands at a site that changed. What nobody else is at is judged in the transaction that changed it. What was
  * held then may be judged by the site as it was; it follows in short transactions. Once no transaction can be under way
- * that had not seen the change, all that stands there is judged once more, and with that it is over. To wait for it instead, with the site in hand, could stop a ledger and
- * the change for good: the ledger holds containers of its earlier batches while it waits for the site of a later one.
+ * that had not seen the change, all is judged once more but what the change judged itself, and with that it is over. To
+ * wait for it instead, with the site in hand, could stop a ledger and the change for good: the ledger holds containers of
+ * its earlier batches while it waits for the site of a later one.
  */
 @Component
 class SiteSweep {
