@@ -124,12 +124,6 @@ public class KnownContainers {
         return read("where c.id = any (?) and " + OPEN + " order by c.id", (Object) ids.toArray(UUID[]::new));
     }
 
-    /** The next containers by id, for a walk over the whole register. */
-    List<UUID> after(@Nullable UUID id, int atMost) {
-        return jdbc.sql("select c.id from container c where c.id > ? and " + OPEN + " order by c.id limit ?")
-                .params(id == null ? new UUID(0, 0) : id, atMost).query(UUID.class).list();
-    }
-
     public Optional<KnownContainer> byTag(Tag tag) {
         return read("where c.tag = ? and " + OPEN, tag.value()).stream().findFirst()
                 // borne by a record that was merged into another

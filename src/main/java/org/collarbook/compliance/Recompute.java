@@ -1,5 +1,6 @@
 package org.collarbook.compliance;
 
+import java.sql.Types;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 import org.collarbook.platform.Ids;
+import org.collarbook.platform.Unhurried;
 import org.collarbook.regulation.RuleBook;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -19,16 +21,17 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Assesses the whole register anew when the rules have changed: another rule book was loaded, or a value that lay ahead
- * has come into force. It walks by container id in short transactions, each of which also moves the mark from which a
- * killed pass goes on; of several services on one database, one walks at a time, and only under the book that was loaded
- * last. What somebody else is at is passed over and looked for when the walk is over: it is not finished before every row
- * was judged by its rules. Then it assesses those anew whose status has turned into another by date alone.
+ * Assesses anew what was judged by other rules than are in force: under another book than the one loaded last, or before
+ * its latest value. Such rows are the work, so a killed run needs no mark to go on from, and what a service on an older
+ * book still judges is found by the next run. Of several services on one database one works at a time, in short
+ * transactions, and only under the last book. What somebody else is at is passed over; the next run comes back to it. Then
+ * it assesses those anew whose status has turned into another by date alone.
  */
 @Component
 class Recompute {
 
     private static final Logger log = LoggerFactory.getLogger(Recompute.class);
+    private static final UUID FIRST = new UUID(0, 0);
     private static final int CHUNK = 2000;
 
     /** The day is that of the site, as in {@link Requirements#today}, and at most a day ahead of UTC's. */
@@ -41,43 +44,37 @@ class Recompute {
     private static final String LAST_LOADED = "(select l.rule_book_id from rule_book_load l"
             + " order by l.loaded_at desc, l.rule_book_id desc limit 1)";
 
-    /** Another book that was loaded since may have judged anything: the walk begins again. */
-    private static final String BEGIN = """
-            insert into recompute as pass (id, rule_book_id, as_of)
-            select :id, :book, cast(:as_of as date) where :book =\s""" + LAST_LOADED + """
+    /** One row of each container: all of them are judged together. */
+    private static final String STALE = " from requirement where decisive"
+            + " and (rule_book_id <> :book or assessed_on < :as_of)";
 
-            on conflict on constraint recompute_once
-              do update set after_container = null, done = 0, started_at = now(), finished_at = null
-              where exists (select from rule_book_load l
-                where l.rule_book_id <> pass.rule_book_id and l.loaded_at > pass.started_at)""";
+    private static final String BEGIN = "insert into recompute as pass (id, rule_book_id, as_of, finished_at)"
+            + " select :id, :book, cast(:as_of as date), case when not exists (select" + STALE + ") then now() end"
+            + " where :book = " + LAST_LOADED + """
 
-    /** Judged by other rules, or by these before their latest value was in force. */
-    private static final String STALE = " from requirement r where (r.rule_book_id <> :book or r.assessed_on < :as_of)";
+            on conflict on constraint recompute_once do update set finished_at = case
+              when excluded.finished_at is not null then coalesce(pass.finished_at, excluded.finished_at) end""";
 
-    /** A pass that is not finished. */
-    private record Pass(UUID id, @Nullable UUID afterContainer) {}
+    private static final String TELL = """
+            update recompute set done = done + :assessed, after_container = coalesce(:last, after_container),
+              finished_at = case when cast(:last as uuid) is null and not exists (select""" + STALE + """
+            ) then now() end
+            where id = :pass""";
 
-    /** What a short transaction looked at, and how many of it were free; no last one: there was nothing left. */
-    private record Chunk(@Nullable UUID last, int assessed) {
-
-        static Chunk of(List<UUID> ids, int assessed) {
-            return new Chunk(ids.isEmpty() ? null : ids.getLast(), assessed);
-        }
-    }
+    /** What a short transaction came to, and how many of it were free. */
+    private record Chunk(UUID last, int assessed) {}
 
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
-    private final KnownContainers containers;
     private final Requirements requirements;
     private final RuleBook rules;
     private final LoadedRuleBook loaded;
     private final Clock clock;
 
-    Recompute(JdbcClient jdbc, TransactionTemplate transaction, KnownContainers containers, Requirements requirements,
+    Recompute(JdbcClient jdbc, TransactionTemplate transaction, Requirements requirements,
             RuleBook rules, LoadedRuleBook loaded, Clock clock) {
         this.jdbc = jdbc;
         this.transaction = transaction;
-        this.containers = containers;
         this.requirements = requirements;
         this.rules = rules;
         this.loaded = loaded;
@@ -86,11 +83,10 @@ class Recompute {
 
     @Scheduled(initialDelayString = "${collarbook.recompute.after:PT1S}", fixedDelayString = "PT10M")
     void run() {
-        // a walk is made once, so it waits until the day has begun at every site
+        // a value counts once its day has begun at every site: none is judged before it
         var switched = latestSwitch(LocalDate.now(clock.withZone(ZoneOffset.ofHours(-12))));
-        jdbc.sql(BEGIN).param("id", Ids.next()).param("book", loaded.id()).param("as_of", switched).update();
         long before = System.nanoTime();
-        long done = all(switched);
+        long done = stale(switched);
         if (done > 0) {
             log.info("Assessed {} containers anew under rule book {} in {} s", done, rules.hash(),
                     (System.nanoTime() - before) / 1_000_000_000.0);
@@ -98,17 +94,14 @@ class Recompute {
         changed();
     }
 
-    /** The walk, and once it is over what it passed over. */
-    private long all(LocalDate switched) {
+    private long stale(LocalDate switched) {
+        transaction.executeWithoutResult(status -> {
+            Unhurried.go(jdbc);
+            jdbc.sql(BEGIN).param("id", Ids.next()).param("book", loaded.id()).param("as_of", switched).update();
+        });
         long done = 0;
-        var chunk = walk(switched);
-        while (chunk != null && chunk.last != null) {
+        for (var chunk = next(switched, FIRST); chunk != null; chunk = next(switched, chunk.last)) {
             done += chunk.assessed;
-            chunk = walk(switched);
-        }
-        for (var left = chunk == null ? null : left(switched, new UUID(0, 0)); left != null
-                && left.last != null; left = left(switched, left.last)) {
-            done += left.assessed;
         }
         return done;
     }
@@ -123,50 +116,50 @@ class Recompute {
         return latest;
     }
 
-    /** The next short transaction of the walk; none when the pass is finished or another service's. */
-    private @Nullable Chunk walk(LocalDate switched) {
-        return transaction.execute(status -> pass(switched).map(pass -> {
-            var next = containers.after(pass.afterContainer(), CHUNK);
-            int assessed = requirements.reassessFree(next);
-            jdbc.sql(
-                    "update recompute set done = done + ?, after_container = coalesce(?, after_container) where id = ?")
-                    .params(assessed, next.isEmpty() ? null : next.getLast(), pass.id()).update();
-            return Chunk.of(next, assessed);
-        }).orElse(null));
+    /** The next short transaction; none when nothing is left, or it is another service's. */
+    private @Nullable Chunk next(LocalDate switched, UUID after) {
+        return transaction.execute(status -> {
+            Unhurried.go(jdbc);
+            return pass(switched).map(pass -> {
+                var next = staleAfter(after, switched);
+                var last = next.isEmpty() ? null : next.getLast();
+                int assessed = requirements.reassessFree(next);
+                jdbc.sql(TELL).param("assessed", assessed).param("last", last, Types.OTHER).param("pass", pass)
+                        .param("book", loaded.id()).param("as_of", switched).update();
+                return last == null ? null : new Chunk(last, assessed);
+            }).orElse(null);
+        });
     }
 
-    /** The same of what the walk passed over; with nothing of it left the pass is finished, else it is come back to. */
-    private @Nullable Chunk left(LocalDate switched, UUID after) {
-        return transaction.execute(status -> pass(switched).map(pass -> {
-            var next = jdbc.sql("select distinct r.container_id" + STALE + """
-                     and r.container_id > :after order by r.container_id limit :chunk""").param("book", loaded.id())
-                    .param("as_of", switched).param("after", after).param("chunk", CHUNK).query(UUID.class).list();
-            int assessed = requirements.reassessFree(next);
-            jdbc.sql(
-                    "update recompute set done = done + :assessed, finished_at = case when :last and not exists (select"
-                            + STALE + ") then now() end where id = :id")
-                    .param("assessed", assessed)
-                    .param("last", next.isEmpty()).param("book", loaded.id()).param("as_of", switched)
-                    .param("id", pass.id()).update();
-            return Chunk.of(next, assessed);
-        }).orElse(null));
+    private Optional<UUID> pass(LocalDate switched) {
+        return jdbc.sql("select id from recompute where rule_book_id = :book and as_of = :as_of and finished_at is null"
+                + " and :book = " + LAST_LOADED + " for update skip locked").param("book", loaded.id())
+                .param("as_of", switched).query(UUID.class).optional();
     }
 
-    private Optional<Pass> pass(LocalDate switched) {
-        return jdbc.sql("""
-                select id, after_container from recompute
-                where rule_book_id = :book and as_of = :as_of and finished_at is null and :book =\s""" + LAST_LOADED
-                + " for update skip locked").param("book", loaded.id()).param("as_of", switched).query(Pass.class)
-                .optional();
+    /** By the primary key, so that a run reads it once: the planner, if it expects few, reads and sorts all each time. */
+    private List<UUID> staleAfter(UUID after, LocalDate switched) {
+        sorting("off");
+        var next = jdbc
+                .sql("select container_id" + STALE + " and container_id > :after order by container_id limit :chunk")
+                .param("book", loaded.id()).param("as_of", switched).param("after", after).param("chunk", CHUNK)
+                .query(UUID.class).list();
+        sorting("on");
+        return next;
+    }
+
+    private void sorting(String setting) {
+        jdbc.sql("select set_config('enable_sort', ?, true)").param(setting).query(String.class).single();
     }
 
     /** What turned into another word by date alone answers with it already; here its clocks follow. */
     private void changed() {
         @Nullable
-        UUID done = new UUID(0, 0);
+        UUID done = FIRST;
         while (done != null) {
             var from = done;
             done = transaction.execute(status -> {
+                Unhurried.go(jdbc);
                 var next = jdbc.sql(CHANGED).param("now", OffsetDateTime.now(clock.withZone(ZoneOffset.UTC)))
                         .param("after", from).param("chunk", CHUNK).query(UUID.class).list();
                 requirements.reassessFree(next);

@@ -40,7 +40,7 @@ public class RecallSweep {
     @Scheduled(initialDelayString = "${collarbook.recompute.after:PT1S}", fixedDelayString = "PT1M")
     void run() {
         jdbc.sql("select recall_id from recall_sweep where finished_at is null").query(UUID.class).list()
-                .forEach(this::over);
+                .forEach(this::start);
     }
 
     /** The same for one recall at once; what fails is gone on with later. */
@@ -55,12 +55,10 @@ public class RecallSweep {
 
     /** All that is committed; finished once nothing can be under way that has not seen the recall. */
     void over(UUID recall) {
-        jdbc.sql("""
-                update recall_sweep set unseen_below = pg_snapshot_xmax(pg_current_snapshot())
-                where recall_id = ? and unseen_below is null""").param(recall).update();
         boolean seenByAll = jdbc.sql("""
-                select pg_snapshot_xmin(pg_current_snapshot()) >= unseen_below from recall_sweep
-                where recall_id = ?""").param(recall).query(Boolean.class).single();
+                update recall_sweep set unseen_below = coalesce(unseen_below, pg_snapshot_xmax(pg_current_snapshot()))
+                where recall_id = ? returning unseen_below <= pg_snapshot_xmin(pg_current_snapshot())""").param(recall)
+                .query(Boolean.class).single();
         free(recall);
         oneByOne(recall);
         if (seenByAll) {

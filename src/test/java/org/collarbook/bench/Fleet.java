@@ -62,6 +62,16 @@ final class Fleet {
         jdbc.sql("insert into fill (id, container_id, filled_on, recorded_by) select " + idOf("fill", "n") + ", "
                 + idOf("container", "n") + ", date '2026-11-01' - (n % 300)::int, " + idOf("key", "0")
                 + " from generate_series(0, ?) n where n % 2 = 0").param(size - 1).update();
+        judgedLongAgo();
+    }
+
+    /** By rules that are none of the service's, so that the first recompute is one of all. */
+    private void judgedLongAgo() {
+        jdbc.sql("insert into journal_head (container_id, seq, hash) select id, 0, decode(repeat('00', 32), 'hex')"
+                + " from container where serial like 'B%' on conflict do nothing").update();
+        jdbc.sql("insert into requirement (container_id, requirement, jurisdiction, decisive, standing, filled_in_time,"
+                + " reasons, rule_book_id, assessed_on) select id, 'SHELL', 'US', true, 'UNDETERMINED', false, '{}', 0,"
+                + " date '2020-01-01' from container where serial like 'B%' on conflict do nothing").update();
     }
 
     /** The last twenty sites stand for one depot; of the others, twenty each are a route that is driven on Thursdays. */

@@ -15,20 +15,23 @@ import org.collarbook.testing.TestClock;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
-/** A rule change walks through the whole register; a killed walk goes on where it stopped. */
+/** What was judged by other rules is judged anew, whenever it was judged, and nothing else. */
 @RegisterTest
 class RecomputeTests {
 
     private static final LocalDate WRONG = LocalDate.of(1999, 1, 1);
+    private static final LocalDate DUE = LocalDate.of(2016, 5, 1);
 
     private final Given given;
     private final Recompute recompute;
+    private final LoadedRuleBook loaded;
     private final JdbcClient jdbc;
     private final TestClock clock;
 
-    RecomputeTests(Given given, Recompute recompute, JdbcClient jdbc, TestClock clock) {
+    RecomputeTests(Given given, Recompute recompute, LoadedRuleBook loaded, JdbcClient jdbc, TestClock clock) {
         this.given = given;
         this.recompute = recompute;
+        this.loaded = loaded;
         this.jdbc = jdbc;
         this.clock = clock;
     }
@@ -51,40 +54,60 @@ class RecomputeTests {
                 .params(WRONG, ids.toArray(UUID[]::new)).update();
     }
 
-    /** As if this rule book had been loaded just now, and the walk had come as far as the container when it was killed. */
-    private void aWalkStands(UUID after) {
-        recompute.run();
-        assertThat(jdbc.sql("update recompute set finished_at = null, after_container = ?").param(after).update())
-                .isEqualTo(1);
-    }
-
     private LocalDate due(UUID id) {
         return jdbc.sql("select due from requirement where container_id = ?").param(id).query(LocalDate.class).single();
     }
 
+    private List<LocalDate> dues(List<UUID> ids) {
+        return ids.stream().map(this::due).toList();
+    }
+
+    private String pass() {
+        return jdbc.sql("""
+                select finished_at is not null || ' ' || done from recompute
+                where rule_book_id = ? and as_of <= ? order by as_of desc limit 1""")
+                .params(loaded.id(), LocalDate.now(clock)).query(String.class).single();
+    }
+
     @Test
     void assessesEverythingAnewUnderTheNewRules() {
-        aWalkStands(new UUID(0, 0));
         var ids = fleetOfAnOldRuleBook();
         recompute.run();
-        assertThat(ids).allSatisfy(id -> assertThat(due(id)).isEqualTo(LocalDate.of(2016, 5, 1)));
+        assertThat(dues(ids)).containsOnly(DUE);
         assertThat(jdbc.sql("select count(*) from requirement where rule_book_id = 0").query(Long.class).single())
                 .isZero();
     }
 
     @Test
-    void goesOnWhereAKilledWalkStoppedAndThenRests() {
-        aWalkStands(new UUID(0, 0));
+    void whatIsDoneIsNotDoneTwice() {
+        recompute.run();
         var ids = fleetOfAnOldRuleBook();
-        aWalkStands(ids.get(2));
-        assertThat(ids).allSatisfy(id -> assertThat(due(id)).isEqualTo(LocalDate.of(2016, 5, 1)));
-        outdate(ids);
+        // as a run that was killed leaves it: some are judged, and it does not stand as finished
+        jdbc.sql("update requirement set rule_book_id = ? where container_id = any (?)")
+                .params(loaded.id(), ids.subList(0, 3).toArray(UUID[]::new)).update();
+        jdbc.sql("update recompute set finished_at = null, done = 3").update();
         recompute.run();
-        assertThat(ids.subList(0, 3)).as("done before the kill, not done twice")
-                .allSatisfy(id -> assertThat(due(id)).isEqualTo(WRONG));
-        assertThat(ids.subList(3, 5)).allSatisfy(id -> assertThat(due(id)).isEqualTo(LocalDate.of(2016, 5, 1)));
+        assertThat(dues(ids.subList(0, 3))).containsOnly(WRONG);
+        assertThat(dues(ids.subList(3, 5))).containsOnly(DUE);
+        assertThat(pass()).isEqualTo("true 5");
         recompute.run();
-        assertThat(due(ids.getFirst())).as("a finished walk is not walked again").isEqualTo(WRONG);
+        assertThat(dues(ids.subList(0, 3))).containsOnly(WRONG);
+        assertThat(pass()).isEqualTo("true 5");
+    }
+
+    /** While services are replaced one by one, the older ones go on to judge what is recorded with them. */
+    @Test
+    void whatAServiceOnTheOlderBookJudgesAfterwardsIsFoundByTheNextRun() {
+        var ids = fleetOfAnOldRuleBook();
+        recompute.run();
+        assertThat(pass()).startsWith("true ");
+        outdate(ids.subList(0, 1));
+        jdbc.sql("update requirement set rule_book_id = 0 where container_id = ?").param(ids.getFirst()).update();
+        outdate(ids.subList(1, 2));
+        jdbc.sql("update requirement set assessed_on = '1901-01-01' where container_id = ?").param(ids.get(1)).update();
+        recompute.run();
+        assertThat(dues(ids)).containsOnly(DUE);
+        assertThat(pass()).startsWith("true ");
     }
 
     /** DOT 3HT serves twenty-four years, 49 CFR 180.209(k): made in January 2003, it is over on 2027-02-01. */

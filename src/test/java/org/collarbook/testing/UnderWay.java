@@ -23,11 +23,13 @@ public final class UnderWay implements AutoCloseable {
     private final CountDownLatch goOn = new CountDownLatch(1);
     private final JdbcClient jdbc;
     private final Future<?> work;
+    private volatile int backend;
 
     public UnderWay(TransactionTemplate transaction, JdbcClient jdbc, Runnable work) {
         this.jdbc = jdbc;
         var done = new CountDownLatch(1);
         this.work = threads.submit(() -> transaction.executeWithoutResult(status -> {
+            backend = jdbc.sql("select pg_backend_pid()").query(Integer.class).single();
             work.run();
             done.countDown();
             await(goOn);
@@ -35,7 +37,7 @@ public final class UnderWay implements AutoCloseable {
         await(done);
     }
 
-    /** Runs until it is over or waits for a lock. */
+    /** Runs until it is over or somebody waits for what this holds. */
     public Future<?> meets(Runnable other) throws InterruptedException {
         var met = threads.submit(other);
         long end = System.nanoTime() + Duration.ofSeconds(SECONDS).toNanos();
@@ -47,7 +49,8 @@ public final class UnderWay implements AutoCloseable {
     }
 
     private boolean somebodyWaits() {
-        return jdbc.sql("select exists (select from pg_locks where not granted)").query(Boolean.class).single();
+        return jdbc.sql("select exists (select from pg_locks where not granted and ? = any (pg_blocking_pids(pid)))")
+                .param(backend).query(Boolean.class).single();
     }
 
     public void commit() throws InterruptedException, ExecutionException, TimeoutException {
