@@ -9,9 +9,14 @@ import org.collarbook.testing.Given;
 import org.collarbook.testing.RegisterTest;
 import org.collarbook.testing.SentStatements;
 import org.junit.jupiter.api.Test;
+import org.springframework.test.context.TestPropertySource;
 
-/** An import works set by set: how many statements it takes depends on the batches, not on the rows in them. */
+/**
+ * An import works set by set: how many statements it takes depends on the batches, not on the rows in them. In a register
+ * where nothing is recalled and nobody is told of changes: a batch asks more where others' tests have left such.
+ */
 @RegisterTest
+@TestPropertySource(properties = "spring.application.name=collarbook-large-ledgers")
 class StatementCountTests {
 
     private static final long MOST_FOR_A_BATCH = 36;
