@@ -1,6 +1,5 @@
 package org.collarbook.compliance;
 
-import java.sql.Types;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -56,8 +55,8 @@ class Recompute {
               when excluded.finished_at is not null then coalesce(pass.finished_at, excluded.finished_at) end""";
 
     private static final String TELL = """
-            update recompute set done = done + :assessed, after_container = coalesce(:last, after_container),
-              finished_at = case when cast(:last as uuid) is null and not exists (select""" + STALE + """
+            update recompute set done = done + :assessed,
+              finished_at = case when :none and not exists (select""" + STALE + """
             ) then now() end
             where id = :pass""";
 
@@ -122,11 +121,10 @@ class Recompute {
             Unhurried.go(jdbc);
             return pass(switched).map(pass -> {
                 var next = staleAfter(after, switched);
-                var last = next.isEmpty() ? null : next.getLast();
                 int assessed = requirements.reassessFree(next);
-                jdbc.sql(TELL).param("assessed", assessed).param("last", last, Types.OTHER).param("pass", pass)
+                jdbc.sql(TELL).param("assessed", assessed).param("none", next.isEmpty()).param("pass", pass)
                         .param("book", loaded.id()).param("as_of", switched).update();
-                return last == null ? null : new Chunk(last, assessed);
+                return next.isEmpty() ? null : new Chunk(next.getLast(), assessed);
             }).orElse(null);
         });
     }

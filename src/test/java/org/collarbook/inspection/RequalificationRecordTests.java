@@ -244,16 +244,20 @@ class RequalificationRecordTests {
         assertThat(assessed(id).text("/status")).as("the shell is as it was").isEqualTo("OVERDUE");
     }
 
-    /** An annual leakage test, 49 CFR 180.407(c): of an MC 331 by whoever inspects it. */
-    @Test
-    void aTankIsTestedByItsLetters() {
+    private static Map<String, @Nullable Object> cargoTank() {
         var body = Given.cylinder();
         body.put("kind", "CARGO_TANK");
         body.put("specification", "MC-331");
         body.put("waterCapacity", "3000 gal");
         body.put("tare", null);
         body.put("servicePressure", "250");
-        var id = inTheUs(body);
+        return body;
+    }
+
+    /** An annual leakage test, 49 CFR 180.407(c): of an MC 331 by whoever inspects it. */
+    @Test
+    void aTankIsTestedByItsLetters() {
+        var id = inTheUs(cargoTank());
         var sheet = Map.of("performedOn", "2026-11-20", "method", "K", "operator", "M. Holt", "markedPressurePsig",
                 250, "testPressurePsig", 200);
         yard.post(path(id), sheet).expect(201);
@@ -266,13 +270,7 @@ class RequalificationRecordTests {
     /** 49 CFR 180.407(h): a tank that fails the leakage test is repaired and tested again. */
     @Test
     void aTankThatFailedALetterIsClearedByThatLetter() {
-        var body = Given.cylinder();
-        body.put("kind", "CARGO_TANK");
-        body.put("specification", "MC-331");
-        body.put("waterCapacity", "3000 gal");
-        body.put("tare", null);
-        body.put("servicePressure", "250");
-        var id = inTheUs(body);
+        var id = inTheUs(cargoTank());
         recordLetter(id, "K", "2026-11-03", "DEFECT");
         assertThat(assessed(id).text("/status")).isEqualTo("REJECTED");
         recordLetter(id, "V", "2026-11-04", "SATISFACTORY");
